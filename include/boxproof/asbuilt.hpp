@@ -1,0 +1,126 @@
+// The field record: what somebody saw on site (boxproof-asbuilt/1). An absent value was not looked at; it never means
+// "as designed".
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "boxproof/design.hpp"
+
+namespace boxproof {
+
+struct PostedLabel {  // what the label on the box says
+  std::optional<std::string> id;
+  std::optional<std::uint32_t> strings, series;
+  std::optional<Volts> max_voltage;
+  std::optional<Amps> max_current, fuse;
+};
+
+struct Count {
+  std::optional<std::uint32_t> positive, negative, fuses, modules;
+  std::vector<std::uint32_t> series;  // of each string, in the order of the groups; one entry speaks for all strings
+  bool series_of_each = false;
+};
+
+struct FoundFuse {
+  std::optional<Amps> rating;
+  std::optional<Volts> voltage;
+  std::optional<bool> dc, pv_listed;
+  std::optional<Poles> poles;
+};
+
+struct OddFuse {
+  std::optional<std::uint32_t> position;
+  Amps rating;
+};
+
+struct FoundEnclosure {
+  std::optional<std::string> type;
+  std::optional<Millimetres> air_gap;
+  std::optional<Cover> cover;
+  std::optional<bool> listed, secured, gasket_seated;
+};
+
+struct FoundDisconnect {
+  std::optional<bool> present;
+  std::optional<Volts> rated_voltage;
+  std::optional<Amps> rated_current;
+  std::optional<bool> load_break, works;
+  std::optional<Metres> distance;
+};
+
+struct FoundConductor {
+  std::optional<Size> size;
+  std::optional<Material> material;
+  std::optional<Stranding> stranding;
+  std::optional<std::string> insulation;
+  std::optional<bool> antioxidant, lug_for_fine_strand;  // output only
+};
+
+struct FoundLabel {
+  std::string kind;
+  std::optional<bool> legible;
+  std::vector<std::pair<std::string, double>> values;
+};
+
+enum class Origin : std::uint8_t { installation, manufacture, unknown };
+inline constexpr std::array<std::string_view, 3> origin_names{"installation", "manufacture", "unknown"};
+
+struct Observation {
+  std::string what;  // a condition word
+  std::string where, photo, note;
+  std::optional<Origin> origin;
+};
+
+struct MeasuredString {
+  std::optional<std::uint32_t> position;
+  std::optional<Volts> voc;
+  std::optional<Amps> isc;
+  std::optional<double> insulation_megohm;
+  std::optional<bool> reversed;
+};
+
+struct Measured {
+  std::optional<double> irradiance_w_m2;
+  std::optional<Celsius> cell;
+  std::vector<MeasuredString> strings;
+};
+
+struct VisitedBox {
+  std::string id;
+  PostedLabel posted;
+  Count count;
+  FoundFuse fuse;
+  std::vector<OddFuse> mixed_fuses;
+  FoundEnclosure enclosure;
+  FoundDisconnect disconnect;
+  FoundConductor output, source;
+  GroundingConductor egc;
+  std::vector<FoundLabel> labels;
+  std::vector<Observation> seen;
+  std::optional<Measured> measured;
+};
+
+enum class VisitKind : std::uint8_t { first, again };
+inline constexpr std::array<std::string_view, 2> visit_kind_names{"first", "again"};
+
+struct FieldRecord {
+  std::string date, by, weather;
+  std::optional<VisitKind> kind;
+  std::vector<VisitedBox> boxes;
+};
+
+// The words of seen[].what.
+inline constexpr std::array<std::string_view, 28> condition_words{
+    "burned-terminal",  "burned-bus",       "arc-marks",        "melted-part",          "water-inside",
+    "handle-leak",      "chafed-conductor", "nicked-conductor", "pinched-conductor",    "loose-terminal",
+    "missing-barrier",  "corroded-terminal", "cracked-bushing", "missing-bushing",      "conductor-off-center",
+    "sharp-bend",       "gasket-damaged",   "latch-open",       "unsealed-opening",     "missing-inhibitor",
+    "no-strain-relief", "debris-inside",    "loose-mounting",   "standing-water",       "label-illegible",
+    "label-missing",    "wrong-torque-mark", "counterfeit-mark"};
+
+}  // namespace boxproof

@@ -1,0 +1,62 @@
+// The judgement of a whole site.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "boxproof/finding.hpp"
+#include "boxproof/read.hpp"
+#include "boxproof/rule.hpp"
+
+namespace boxproof {
+
+struct CheckOptions {
+  std::vector<std::string> boxes;  // shell-style patterns of ids; empty: all boxes
+  bool show_work = false;
+};
+
+struct BoxResult {
+  std::uint32_t index = 0;  // in the design
+  Verdict verdict = Verdict::accept;
+  std::optional<std::uint32_t> visited;  // its place in the field record
+};
+
+// What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then by rule),
+// then boxes that are not on the plan.
+struct Judgement {
+  Basis basis = Basis::design;
+  Verdict verdict = Verdict::accept;
+  SiteTotals totals;
+  std::array<std::size_t, severity_names.size()> counts{};  // findings by severity
+  std::vector<BoxResult> boxes;
+  std::vector<Finding> findings;
+  bool selected = false;  // by CheckOptions::boxes: the site's own findings are left out
+};
+
+// Judges a design, alone or with a field record. Every finding has its place.
+Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
+                const CheckOptions& options);
+
+// The box as found: the plan with whatever the record says in its place. Parts that the record changes are kept in
+// `own`, which must outlive the returned box.
+struct FoundParts {
+  std::deque<Conductor> conductors;
+  std::deque<Module> modules;
+};
+Combiner as_built(const Combiner& plan, const VisitedBox& visited, FoundParts& own);
+
+// Facts of a judged box: as built where it was visited, else as planned. `own` must live as long as the facts.
+struct FoundBox {
+  FoundParts parts;
+  Combiner box;
+};
+void facts_of(const DesignFile& design, const Edition& edition, const RecordFile* record, const BoxResult& result,
+              FoundBox& own, BoxFacts& facts);
+
+// Shell-style pattern: * any text, ? any character, [a-c] a set.
+bool matches(std::string_view pattern, std::string_view text);
+
+}  // namespace boxproof

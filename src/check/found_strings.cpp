@@ -1,0 +1,104 @@
+// Strings and modules in series of a box as found.
+#include <algorithm>
+#include <numeric>
+
+#include "src/check/as_built.hpp"
+
+namespace boxproof {
+namespace {
+
+// Groups from the highest short-circuit current to the lowest; equals stay in the plan's order.
+std::vector<std::size_t> by_current(const Combiner& plan) {
+  std::vector<std::size_t> order(plan.circuits.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return plan.circuits[a].module->isc_for_circuits() > plan.circuits[b].module->isc_for_circuits();
+  });
+  return order;
+}
+
+void add(std::vector<SeriesShare>& shares, std::uint32_t series, std::uint32_t strings) {
+  for (SeriesShare& share : shares)
+    if (share.series == series) {
+      share.strings += strings;
+      return;
+    }
+  shares.push_back({series, strings});
+}
+
+}  // namespace
+
+std::uint64_t planned_strings(const Combiner& plan) {
+  std::uint64_t sum = 0;
+  for (const Circuit& c : plan.circuits) sum += c.strings;
+  return sum;
+}
+
+std::uint64_t planned_inputs(const Combiner& plan) {
+  std::uint64_t sum = 0;
+  for (const Circuit& c : plan.circuits) sum += c.inputs();
+  return sum;
+}
+
+std::optional<StringCount> counted_strings(const Combiner& plan, const VisitedBox& visited) {
+  const std::uint64_t strings = planned_strings(plan), inputs = planned_inputs(plan);
+  std::optional<StringCount> larger;
+  const auto consider = [&](const std::optional<std::uint32_t>& count, std::string_view key) {
+    if (!count) return;
+    const std::uint32_t meant = *count == inputs ? static_cast<std::uint32_t>(strings) : *count;
+    if (!larger || meant > larger->strings) larger = {meant, key};
+  };
+  consider(visited.count.positive, "positive");
+  consider(visited.count.negative, "negative");
+  return larger;
+}
+
+std::size_t surplus_group(const Combiner& plan) {
+  const std::vector<std::size_t> order = by_current(plan);
+  return order.empty() ? 0 : order.front();
+}
+
+std::vector<std::uint32_t> strings_of_groups(const Combiner& plan, const VisitedBox& visited) {
+  std::vector<std::uint32_t> out;
+  for (const Circuit& c : plan.circuits) out.push_back(c.strings);
+  const auto counted = counted_strings(plan, visited);
+  if (!counted || out.empty()) return out;
+  const std::uint64_t planned = planned_strings(plan);
+  if (counted->strings >= planned) {
+    out[surplus_group(plan)] += static_cast<std::uint32_t>(counted->strings - planned);
+    return out;
+  }
+  std::uint64_t lack = planned - counted->strings;
+  for (const std::size_t group : by_current(plan)) {
+    const auto taken = static_cast<std::uint32_t>(std::min<std::uint64_t>(lack, out[group]));
+    out[group] -= taken;
+    lack -= taken;
+  }
+  return out;
+}
+
+std::vector<std::vector<SeriesShare>> series_of_groups(const Combiner& plan, const VisitedBox& visited) {
+  const std::vector<std::uint32_t> strings = strings_of_groups(plan, visited);
+  const Count& count = visited.count;
+  std::vector<std::vector<SeriesShare>> out(plan.circuits.size());
+  std::size_t next = 0;  // in the list of the record
+  for (std::size_t i = 0; i < plan.circuits.size(); ++i) {
+    const std::uint32_t planned = plan.circuits[i].series;
+    if (!count.series_of_each) {
+      out[i].push_back({count.series.empty() ? planned : count.series.front(), strings[i]});
+      continue;
+    }
+    std::uint32_t left = strings[i];
+    for (; left > 0 && next < count.series.size(); --left) add(out[i], count.series[next++], 1);
+    if (left > 0 || out[i].empty()) add(out[i], planned, left);
+  }
+  return out;
+}
+
+bool same_word(std::string_view a, std::string_view b) {
+  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [&](char x, char y) { return lower(x) == lower(y); });
+}
+
+}  // namespace boxproof

@@ -1,0 +1,48 @@
+#include "src/check/totals.hpp"
+
+#include "boxproof/check.hpp"
+
+namespace boxproof {
+namespace {
+
+void add(SiteTotals& t, const Combiner& box, const Edition& edition) {
+  constexpr double watts_per_kilowatt = 1000;
+  ++t.combiners;
+  for (const Circuit& c : box.circuits) {
+    const double modules = static_cast<double>(c.strings) * c.series;
+    t.strings += c.strings;
+    t.modules += modules;
+    if (!c.module->pmax) {
+      t.dc_kilowatts.reset();
+      t.without_power = c.module;
+    } else if (t.dc_kilowatts) {
+      *t.dc_kilowatts += modules * c.module->pmax->value() / watts_per_kilowatt;
+    }
+  }
+  const auto [found, fresh] = t.position.emplace(box.inverter, t.inverters.size());
+  if (fresh) t.inverters.push_back({box.inverter, Amps(0), 0});
+  SiteTotals::PerInverter& inverter = t.inverters[found->second];
+  inverter.output_max += output_current(box, edition);
+  ++inverter.boxes;
+}
+
+}  // namespace
+
+SiteTotals totals_of(const Design& design, const Edition& edition,
+                     const std::function<const VisitedBox*(std::size_t)>& visited) {
+  SiteTotals totals;
+  totals.dc_kilowatts = 0;
+  for (std::size_t i = 0; i < design.combiners.size(); ++i) {
+    const Combiner& plan = design.combiners[i];
+    const VisitedBox* found = visited ? visited(i) : nullptr;
+    if (found == nullptr) {
+      add(totals, plan, edition);
+    } else {
+      FoundParts own;
+      add(totals, as_built(plan, *found, own), edition);
+    }
+  }
+  return totals;
+}
+
+}  // namespace boxproof

@@ -1,0 +1,40 @@
+// Files, as the command line needs them.
+#pragma once
+
+#include <iosfwd>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+#include "boxproof/read.hpp"
+
+namespace boxproof::cli {
+
+// The text of a file, or of standard input for "-". Throws InputError where it cannot be read.
+Document read_file(const std::string& path, std::istream& in);
+
+struct CannotWrite : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+// Where a report goes: standard output, or a file that appears whole or not at all.
+class Target {
+ public:
+  // An empty path: standard output. Throws CannotWrite.
+  Target(const std::string& path, std::ostream& out);
+  ~Target();
+  Target(const Target&) = delete;
+  Target& operator=(const Target&) = delete;
+
+  void write(std::string_view text);
+  // Puts the file in its place. Throws CannotWrite where anything was lost on the way.
+  void finish();
+
+ private:
+  void fail(const std::string& what) const;
+  std::ostream& out_;
+  std::string path_, temporary_;
+  int file_ = -1;
+};
+
+}  // namespace boxproof::cli

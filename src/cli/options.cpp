@@ -1,0 +1,165 @@
+// The one file that knows CLI11.
+#include "src/cli/options.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+#include "boxproof/edition.hpp"
+#include "boxproof/report.hpp"
+#include "src/cli/run.hpp"
+#include "src/report/rules.hpp"
+#include "src/text/nearest.hpp"
+
+namespace boxproof::cli {
+namespace {
+
+constexpr std::string_view epilogue =
+    "Exit status: 0 nothing at or above --fail-on; 1 something is; 2 wrong use, or the\n"
+    "output cannot be written; 3 an input cannot be read or is invalid.\n"
+    "Every report is an aid to review and no approval.";
+
+template <class Range>
+std::vector<std::string> words(const Range& range) {
+  return {range.begin(), range.end()};
+}
+
+void add_design_options(CLI::App& command, Options& o) {
+  command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")->required();
+  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
+      ->type_name("RECORD");
+  command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
+      ->type_name("YEAR")
+      ->check(CLI::IsMember(words(edition_names)));
+  command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
+      ->type_name("CELSIUS")
+      ->check(CLI::Range(-70, 30));
+  command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
+      ->type_name("CELSIUS")
+      ->check(CLI::Range(-70, 100));
+  command.add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
+  command.add_option("--output", o.output, "write to this file, in place of standard output")->type_name("FILE");
+  command.add_option("--color", o.color, "when to colour text: auto, always or never")
+      ->type_name("WHEN")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+}
+
+struct Commands {
+  CLI::App app{"Checks the DC combiner boxes of photovoltaic arrays against the adopted code."};
+  Options options;
+
+  Commands() {
+    app.name("boxproof");
+    app.set_version_flag("-V,--version", fmt::format("boxproof {}", version()));
+    app.footer(std::string(epilogue));
+    app.require_subcommand(0, 1);
+    app.allow_extras();
+    app.failure_message(CLI::FailureMessage::simple);
+    Options& o = options;
+
+    CLI::App* check = app.add_subcommand("check", "judge a design, alone or against a field record");
+    add_design_options(*check, o);
+    check->add_option("--box", o.boxes, "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
+        ->type_name("ID")
+        ->expected(1)
+        ->take_all();
+    check->add_option("--format", o.format, "text for people, json for programs")
+        ->type_name("FORMAT")
+        ->check(CLI::IsMember({"text", "json"}));
+    check->add_option("--fail-on", o.fail_on, "mildest severity that makes the exit status 1 (correction)")
+        ->type_name("SEVERITY")
+        ->check(CLI::IsMember(words(severity_names)));
+
+    CLI::App* box = app.add_subcommand("box", "everything about one box, for somebody who stands in front of it");
+    add_design_options(*box, o);
+    box->add_option("ID", o.id, "id of the box on the plan")->required();
+
+    CLI::App* rules = app.add_subcommand("rules", "list the rules, or show one rule's page");
+    rules->add_option("ID", o.id, "id of a rule, such as voltage/site-limit");
+
+    CLI::App* tables = app.add_subcommand("tables", "print what an edition of the code holds");
+    tables->add_option("TOPIC", o.topics, "which tables; all where none is named")
+        ->check(CLI::IsMember(words(report::table_topics())));
+    tables->add_option("--edition", o.edition, "which edition (2023)")
+        ->type_name("YEAR")
+        ->check(CLI::IsMember(words(edition_names)));
+    tables->add_option("--against", o.against, "print only what differs from this edition")
+        ->type_name("YEAR")
+        ->check(CLI::IsMember(words(edition_names)));
+
+    CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of a format");
+    schema->add_option("NAME", o.schema, "design, asbuilt or report")
+        ->required()
+        ->check(CLI::IsMember({"design", "asbuilt", "report"}));
+
+    for (CLI::App* command : app.get_subcommands({})) {
+      command->allow_extras();
+      command->footer(std::string(epilogue));
+    }
+  }
+};
+
+std::vector<std::string> long_options(const CLI::App& app) {
+  std::vector<std::string> out;
+  for (const CLI::Option* option : app.get_options())
+    for (const std::string& name : option->get_lnames()) out.push_back("--" + name);
+  return out;
+}
+
+// One line about what is wrong with an argument that nothing took.
+std::string about_extra(const std::string& extra, const CLI::App& app, const CLI::App* command) {
+  if (command == nullptr && !extra.starts_with("-")) {
+    std::vector<std::string_view> names;
+    for (const CLI::App* sub : app.get_subcommands({})) names.emplace_back(sub->get_name());
+    return fmt::format("found the command \"{}\", expected one of {}{}", extra, fmt::join(names, ", "),
+                       text::did_you_mean(extra, names));
+  }
+  if (extra.starts_with("-")) {
+    const std::string name = extra.substr(0, extra.find('='));
+    const std::vector<std::string> known = long_options(command != nullptr ? *command : app);
+    const std::vector<std::string_view> views(known.begin(), known.end());
+    return fmt::format("found the option \"{}\", which is not known here{}", name, text::did_you_mean(name, views));
+  }
+  return fmt::format("found \"{}\", which is one argument too many", extra);
+}
+
+Parsed wrong(std::string message, const CLI::App* command) {
+  const std::string help = command != nullptr ? "boxproof " + command->get_name() + " --help" : "boxproof --help";
+  return {std::nullopt, fmt::format("boxproof: {}; see {}\n", message, help), wrong_use};
+}
+
+}  // namespace
+
+Parsed parse(const std::vector<std::string>& arguments) {
+  Commands commands;
+  CLI::App& app = commands.app;
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  const auto chosen = [&]() -> const CLI::App* {
+    const auto subs = app.get_subcommands();
+    return subs.empty() ? nullptr : subs.front();
+  };
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    return {std::nullopt, chosen() != nullptr ? chosen()->help() : app.help(), done};
+  } catch (const CLI::CallForAllHelp&) {
+    return {std::nullopt, app.help("", CLI::AppFormatMode::All), done};
+  } catch (const CLI::CallForVersion& e) {
+    return {std::nullopt, std::string(e.what()) + "\n", done};
+  } catch (const CLI::ParseError& e) {
+    // An unknown option often shows as something missing: say the former.
+    const CLI::App* command = chosen();
+    for (const std::string& extra : command != nullptr ? command->remaining() : app.remaining())
+      if (extra.starts_with("-") && extra != "-") return wrong(about_extra(extra, app, command), command);
+    return wrong(e.what(), command);
+  }
+  const CLI::App* command = chosen();
+  const std::vector<std::string> extras = command != nullptr ? command->remaining() : app.remaining();
+  if (!extras.empty()) return wrong(about_extra(extras.front(), app, command), command);
+  if (command == nullptr) return {std::nullopt, app.help(), arguments.empty() ? wrong_use : done};
+  commands.options.command = command->get_name();
+  return {commands.options, "", done};
+}
+
+}  // namespace boxproof::cli

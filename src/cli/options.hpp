@@ -1,0 +1,38 @@
+// What the command line says, typed.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "boxproof/finding.hpp"
+
+namespace boxproof::cli {
+
+struct Options {
+  std::string command;
+  std::string design, record;
+  std::string edition;  // empty: the file's
+  std::optional<double> low, high;
+  std::vector<std::string> boxes;
+  std::string format = "text";
+  std::string output;  // empty: standard output
+  bool show_work = false;
+  std::string fail_on = "correction";
+  std::string color = "auto";
+  std::string id;                   // of `box` and `rules`
+  std::vector<std::string> topics;  // of `tables`
+  std::string against;              // of `tables`: the other edition
+  std::string schema;               // of `schema`
+};
+
+// What came of parsing: options to go on with, or a text to print and a status to end with.
+struct Parsed {
+  std::optional<Options> options;
+  std::string text;
+  int status = 0;
+};
+
+Parsed parse(const std::vector<std::string>& arguments);
+
+}  // namespace boxproof::cli

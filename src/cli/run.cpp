@@ -1,0 +1,226 @@
+#include "src/cli/run.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ostream>
+
+#include "boxproof/report.hpp"
+#include "src/cli/files.hpp"
+#include "src/cli/options.hpp"
+#include "src/edition/compare.hpp"
+#include "src/edition/embedded.hpp"
+#include "src/report/layout.hpp"
+#include "src/report/rules.hpp"
+#include "src/rules/notes.hpp"
+#include "src/text/nearest.hpp"
+
+namespace boxproof::cli {
+namespace {
+
+struct WrongUse : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+bool wants_colour(const Options& o, const Console& console) {
+  if (o.color != "auto") return o.color == "always";
+  if (!o.output.empty() || !console.out_is_terminal) return false;
+  const auto no_color = console.environment("NO_COLOR");
+  if (no_color && !no_color->empty()) return false;
+  return console.environment("TERM").value_or("") != "dumb";
+}
+
+// A path in a file is relative to that file.
+std::string beside(const std::string& file, const std::string& path) {
+  if (path.starts_with("/") || file == "-") return path;
+  const auto folder = file.rfind('/');
+  return folder == std::string::npos ? path : file.substr(0, folder + 1) + path;
+}
+
+// Everything that a judgement needs, read from files and changed by the command line.
+struct Case {
+  Document design_text, record_text, amendments_text;
+  DesignFile design;
+  std::optional<RecordFile> record;
+  Edition edition;
+  std::vector<std::string> overrides;
+};
+
+void override_temperature(std::optional<Celsius>& stated, std::optional<double> given, std::string_view key, Case& c) {
+  if (!given) return;
+  const std::string before = stated ? fmt::format("the file says {} °C", shown(*stated)) : "the file states none";
+  c.overrides.push_back(fmt::format("site.{} is {} °C ({})", key, shown(*given), before));
+  stated = Celsius(*given);
+}
+
+void load(const Options& o, Console& console, Case& c) {
+  if (o.design == "-" && o.record == "-")
+    throw WrongUse("found - for both the design and the field record, expected it once: there is one standard input");
+  c.design_text = read_file(o.design, console.in);
+  c.design = read_design(c.design_text);
+  Design& design = c.design.design;
+  if (!o.record.empty()) {
+    c.record_text = read_file(o.record, console.in);
+    c.record = read_field_record(c.record_text);
+  }
+  std::string edition = design.edition;
+  if (!o.edition.empty() && o.edition != edition) {
+    c.overrides.push_back(fmt::format("code.edition is {} (the file says {})", o.edition, edition));
+    edition = o.edition;
+  }
+  Amendments amendments{&c.design_text, design.amendments_offset};
+  if (!design.amendments_path.empty()) {
+    c.amendments_text = read_file(beside(o.design, design.amendments_path), console.in);
+    amendments.document = &c.amendments_text;
+  }
+  const bool amended = design.amendments_offset || !design.amendments_path.empty();
+  c.edition = load_edition(edition, amended ? &amendments : nullptr);
+  override_temperature(design.site.low, o.low, "low_c", c);
+  override_temperature(design.site.high, o.high, "high_c", c);
+}
+
+std::vector<std::string_view> box_ids(const Design& design) {
+  std::vector<std::string_view> ids;
+  for (const Combiner& box : design.combiners) ids.emplace_back(box.id);
+  return ids;
+}
+
+std::string nearest_boxes(std::string_view id, const Design& design) {
+  const std::vector<std::string_view> ids = box_ids(design);
+  constexpr std::size_t few = 3;
+  return fmt::format("the nearest ids are {}", fmt::join(text::nearest_few(id, ids, few), ", "));
+}
+
+int status_of(const Judgement& j, std::string_view fail_on) {
+  for (std::size_t i = 0; i < severity_names.size(); ++i) {
+    if (j.counts[i] > 0) return found_something;
+    if (severity_names[i] == fail_on) break;
+  }
+  return done;
+}
+
+int check_command(const Options& o, Console& console) {
+  Case c;
+  load(o, console, c);
+  for (const std::string& pattern : o.boxes) {
+    const auto& boxes = c.design.design.combiners;
+    const bool on_plan = std::any_of(boxes.begin(), boxes.end(), [&](const Combiner& b) { return matches(pattern, b.id); });
+    if (!on_plan)
+      throw WrongUse(fmt::format("found no box that matches \"{}\", expected at least one; {}", pattern,
+                                 nearest_boxes(pattern, c.design.design)));
+  }
+  const RecordFile* record = c.record ? &*c.record : nullptr;
+  const Judgement judgement = check(c.design, c.edition, record, {o.boxes, o.show_work});
+  Target target(o.output, console.out);
+  const ReportInput report{c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  o.format == "json" ? write_json(report, write) : write_text(report, write);
+  target.finish();
+  return status_of(judgement, o.fail_on);
+}
+
+int box_command(const Options& o, Console& console) {
+  Case c;
+  load(o, console, c);
+  const auto ids = box_ids(c.design.design);
+  const auto found = std::find(ids.begin(), ids.end(), o.id);
+  if (found == ids.end())
+    throw WrongUse(fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
+  const RecordFile* record = c.record ? &*c.record : nullptr;
+  const Judgement judgement = check(c.design, c.edition, record, {{}, o.show_work});
+  const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
+  Target target(o.output, console.out);
+  write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)}, result,
+            [&target](std::string_view text) { target.write(text); });
+  target.finish();
+  return done;
+}
+
+int rules_command(const Options& o, Console& console) {
+  Target target("", console.out);
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  if (o.id.empty()) {
+    report::write_rule_list(write);
+  } else {
+    const Rule* rule = find_rule(o.id);
+    if (rule == nullptr) {
+      std::vector<std::string_view> ids;
+      for (const Rule* r : all_rules()) ids.push_back(r->id);
+      throw WrongUse(fmt::format("found no rule \"{}\"{}; boxproof rules lists them", o.id, text::did_you_mean(o.id, ids)));
+    }
+    std::vector<Edition> editions;
+    for (std::string_view name : edition_names) editions.push_back(load_edition(name));
+    report::write_rule(*rule, editions, write);
+  }
+  target.finish();
+  return done;
+}
+
+int tables_command(const Options& o, Console& console) {
+  const std::string edition = o.edition.empty() ? std::string(edition_names.back()) : o.edition;
+  Target target("", console.out);
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  if (o.against.empty()) {
+    report::write_tables(load_edition(edition), o.topics, write);
+  } else {
+    write(fmt::format("What {} states differently from {}\n", edition, o.against));
+    for (const Difference& d : differences(edition, o.against)) {
+      write(d.path + "\n");
+      write(report::wrap(d.one.empty() ? "–" : d.one, 8, "  " + edition));
+      write(report::wrap(d.two.empty() ? "–" : d.two, 8, "  " + o.against));
+    }
+  }
+  target.finish();
+  return done;
+}
+
+int schema_command(const Options& o, Console& console) {
+  Target target("", console.out);
+  target.write(embedded("schema/" + o.schema + ".schema.json"));
+  target.finish();
+  return done;
+}
+
+struct Command {
+  std::string_view name;
+  int (*run)(const Options&, Console&);
+};
+constexpr Command commands[] = {{"check", check_command},
+                                {"box", box_command},
+                                {"rules", rules_command},
+                                {"tables", tables_command},
+                                {"schema", schema_command}};
+
+void tell(const InputError& e, Console& console) {
+  for (const Problem& p : e.problems()) console.err << report::plain(to_text(p)) << "\n";
+  if (e.total() > e.problems().size())
+    console.err << fmt::format("… and {} more\n", e.total() - e.problems().size());
+  console.err << fmt::format("boxproof: {}; nothing was judged\n",
+                             report::counted(e.total(), "problem with the input", "problems with the input"));
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, Console& console) {
+  try {
+    const Parsed parsed = parse(arguments);
+    if (!parsed.options) {
+      (parsed.status == done ? console.out : console.err) << parsed.text;
+      return parsed.status == done && !console.out.flush() ? wrong_use : parsed.status;
+    }
+    for (const Command& command : commands)
+      if (command.name == parsed.options->command) return command.run(*parsed.options, console);
+    return wrong_use;
+  } catch (const InputError& e) {
+    tell(e, console);
+    return bad_input;
+  } catch (const WrongUse& e) {
+    console.err << "boxproof: " << report::plain(e.what()) << "\n";
+    return wrong_use;
+  } catch (const CannotWrite& e) {
+    console.err << "boxproof: " << report::plain(e.what()) << "\n";
+    return wrong_use;
+  }
+}
+
+}  // namespace boxproof::cli

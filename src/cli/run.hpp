@@ -1,0 +1,29 @@
+// The command line, without a process around it: the tests call run() as the program does.
+#pragma once
+
+#include <functional>
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace boxproof::cli {
+
+// Exit statuses.
+inline constexpr int done = 0;             // nothing at or above --fail-on
+inline constexpr int found_something = 1;  // a finding at or above --fail-on
+inline constexpr int wrong_use = 2;        // also: the output cannot be written
+inline constexpr int bad_input = 3;        // an input cannot be read, or is invalid
+
+struct Console {
+  std::istream& in;
+  std::ostream& out;
+  std::ostream& err;
+  bool out_is_terminal = false;
+  std::function<std::optional<std::string>(const char*)> environment = [](const char*) { return std::nullopt; };
+};
+
+// Runs the program with the arguments behind its name; returns the exit status.
+int run(const std::vector<std::string>& arguments, Console& console);
+
+}  // namespace boxproof::cli

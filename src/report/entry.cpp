@@ -1,0 +1,93 @@
+#include "src/report/entry.hpp"
+
+#include <fmt/format.h>
+
+#include "boxproof/rule.hpp"
+#include "src/report/groups.hpp"
+#include "src/report/layout.hpp"
+
+namespace boxproof::report {
+namespace {
+
+constexpr std::size_t text_column = 4;    // where the text of an entry starts
+constexpr std::size_t value_column = 14;  // where the values behind its labels start
+
+std::string_view heading(Severity severity) {
+  switch (severity) {
+    case Severity::hazard: return "HAZARDS: stop, unsafe as it stands";
+    case Severity::correction: return "CORRECTIONS: to be corrected before approval";
+    case Severity::query: return "QUERIES: more information needed";
+    case Severity::advice: return "ADVICE: no approval hangs on it";
+  }
+  return {};
+}
+
+void line(std::string& out, std::string_view label, std::string_view text) {
+  if (!text.empty()) out += wrap(text, value_column, fmt::format("    {}", label));
+}
+
+void write_working(std::string& out, const Finding& f) {
+  if (f.working.empty()) return;
+  line(out, "working", f.box_id.empty() ? "for the site" : fmt::format("for {}", plain(f.box_id)));
+  for (const Step& s : f.working) {
+    const std::string value = fmt::format("{}{}{}", boxproof::exact(s.value), s.unit.empty() ? "" : " ", s.unit);
+    const std::string section = s.section.empty() ? "" : fmt::format("   [{}]", s.section);
+    if (s.numbers == s.formula) {
+      out += wrap(fmt::format("{} = {}   from {}", s.symbol, value, s.formula), value_column + 2,
+                  std::string(value_column - 2, ' '));
+    } else {
+      out += wrap(fmt::format("{} = {}", s.symbol, s.formula), value_column + 2, std::string(value_column - 2, ' '));
+      out += wrap(fmt::format("= {} = {}{}", s.numbers, value, section), value_column + 4,
+                  std::string(value_column, ' '));
+    }
+  }
+}
+
+std::string amended_text(const Finding& f) {
+  std::string out;
+  for (const std::string& path : f.amended) out += (out.empty() ? "" : ", ") + plain(path);
+  return out;
+}
+
+std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
+  const Finding& f = g.first();
+  std::string out;
+  const std::string basis = r.record == nullptr ? "" : f.basis == Basis::as_built ? " (as built)" : " (on the plan)";
+  out += wrap(fmt::format("{}{}  [{}]", f.rule->title, basis, f.rule->id), text_column,
+              fmt::format("{:>3}", number));
+  const std::size_t boxes = box_count(g);
+  if (!f.box_id.empty()) {
+    line(out, boxes == 1 ? "box" : "boxes",
+         boxes == 1 ? boxes_of(g) : fmt::format("{}  ({} boxes)", boxes_of(g), boxes));
+  }
+  line(out, "part", parts_of(g));
+  line(out, "found", range_of(g, &Finding::found));
+  line(out, "required", range_of(g, &Finding::required));
+  line(out, "section", f.section);
+  line(out, "amended", amended_text(f));
+  line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
+  line(out, "do", f.rule->remedy);
+  line(out, "place", fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
+                                 g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
+  if (r.show_work) write_working(out, f);
+  return out;
+}
+
+}  // namespace
+
+void write_entries(const ReportInput& r, const std::vector<Finding>& findings, const Write& write) {
+  if (findings.empty()) {
+    write("FINDINGS: none\n\n");
+    return;
+  }
+  std::size_t number = 0;
+  const Finding* last = nullptr;
+  for (const Group& g : group(findings)) {
+    if (last == nullptr || last->severity != g.first().severity)
+      write(inked(heading(g.first().severity), ink_of(g.first().severity), r.colour) + "\n\n");
+    last = &g.first();
+    write(entry(g, ++number, r) + "\n");
+  }
+}
+
+}  // namespace boxproof::report

@@ -1,0 +1,11 @@
+// Findings as entries of a text report.
+#pragma once
+
+#include "boxproof/report.hpp"
+
+namespace boxproof::report {
+
+// Groups the findings and writes an entry for each, under a heading a severity. Says so where there are none.
+void write_entries(const ReportInput& report, const std::vector<Finding>& findings, const Write& write);
+
+}  // namespace boxproof::report

@@ -1,0 +1,92 @@
+#include "src/report/groups.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "boxproof/rule.hpp"
+#include "src/report/layout.hpp"
+
+namespace boxproof::report {
+namespace {
+
+// What a part is, without which one: "circuit 3 conductor" is a circuit conductor like that of circuit 1.
+std::string kind_of_part(std::string_view part) {
+  constexpr std::string_view numbered[] = {"circuit ", "circuits ", "bond of circuit "};
+  for (std::string_view lead : numbered)
+    if (part.starts_with(lead)) {
+      const auto end = part.find_first_of(" /", lead.size());
+      return std::string(lead) + (end == std::string_view::npos ? "" : std::string(part.substr(end)));
+    }
+  return std::string(part);
+}
+
+std::vector<std::string_view> box_ids(const Group& g) {
+  std::vector<std::string_view> ids;
+  for (const Finding* f : g.findings)
+    if (ids.empty() || ids.back() != f->box_id) ids.push_back(f->box_id);
+  return ids;
+}
+
+}  // namespace
+
+std::vector<Group> group(const std::vector<Finding>& findings) {
+  using Key = std::tuple<Severity, std::string_view, Basis, std::string, std::string, std::string>;
+  std::map<Key, std::size_t> known;
+  std::vector<Group> groups;
+  for (const Finding& f : findings) {
+    // Findings that want the same of the same kind of part belong together, whatever each box has.
+    const bool same_limit = std::holds_alternative<std::string>(f.required);
+    std::string wanted = same_limit ? std::get<std::string>(f.required) : f.unit;
+    if (f.box_id.empty()) wanted += f.part;  // the site's own stay apart
+    const Key key{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section};
+    const auto [found, fresh] = known.emplace(key, groups.size());
+    if (fresh) groups.emplace_back();
+    groups[found->second].findings.push_back(&f);
+  }
+  std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) {
+    if (a.first().severity != b.first().severity) return a.first().severity < b.first().severity;
+    return a.first().rule->id < b.first().rule->id;
+  });
+  return groups;
+}
+
+std::string range_of(const Group& g, Amount Finding::*value) {
+  const Finding* least = nullptr;
+  const Finding* most = nullptr;
+  std::vector<std::string> words;
+  for (const Finding* f : g.findings) {
+    const Amount& amount = f->*value;
+    if (const double* n = std::get_if<double>(&amount)) {
+      if (least == nullptr || *n < std::get<double>(least->*value)) least = f;
+      if (most == nullptr || *n > std::get<double>(most->*value)) most = f;
+    } else if (std::string text = shown(amount, f->unit);
+               !text.empty() && std::find(words.begin(), words.end(), text) == words.end()) {
+      words.push_back(std::move(text));
+    }
+  }
+  if (least != nullptr) {
+    const std::string low = shown(least->*value, ""), high = shown(most->*value, most->unit);
+    return shown(least->*value, least->unit) == high ? high : low + " to " + high;
+  }
+  constexpr std::size_t few = 4;
+  std::string out;
+  for (std::size_t i = 0; i < std::min(few, words.size()); ++i) out += (i ? "; " : "") + words[i];
+  return words.size() > few ? out + "; …" : out;
+}
+
+std::string boxes_of(const Group& g) { return run_together(box_ids(g)); }
+
+std::size_t box_count(const Group& g) { return box_ids(g).size(); }
+
+std::string parts_of(const Group& g) {
+  std::vector<std::string_view> parts;
+  for (const Finding* f : g.findings)
+    if (!f->part.empty() && std::find(parts.begin(), parts.end(), f->part) == parts.end()) parts.push_back(f->part);
+  constexpr std::size_t few = 4;
+  std::string out;
+  for (std::size_t i = 0; i < std::min(few, parts.size()); ++i) out += (i ? ", " : "") + plain(parts[i]);
+  return parts.size() > few ? out + ", …" : out;
+}
+
+}  // namespace boxproof::report

@@ -1,0 +1,63 @@
+// JSON written straight into a buffer: a report of sixty thousand boxes would not fit in memory as a tree.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <iterator>
+#include <optional>
+#include <string_view>
+
+#include "boxproof/finding.hpp"
+#include "boxproof/quantity.hpp"
+
+namespace boxproof::report {
+
+using Buffer = fmt::memory_buffer;
+
+inline void put(Buffer& out, std::string_view text) { out.append(text.data(), text.data() + text.size()); }
+
+inline void put_text(Buffer& out, std::string_view text) {
+  put(out, "\"");
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (c == '"' || c == '\\') {
+      out.push_back('\\');
+      out.push_back(c);
+    } else if (c == '\n') {
+      put(out, "\\n");
+    } else if (byte < 0x20) {
+      fmt::format_to(std::back_inserter(out), "\\u{:04x}", byte);
+    } else {
+      out.push_back(c);
+    }
+  }
+  put(out, "\"");
+}
+
+// Shortest digits that read back to the same number; null for what JSON has no number for.
+inline void put_number(Buffer& out, double value) {
+  if (!std::isfinite(value)) return put(out, "null");
+  fmt::format_to(std::back_inserter(out), "{}", value);
+}
+
+inline void put_number(Buffer& out, std::optional<double> value) {
+  if (value)
+    put_number(out, *value);
+  else
+    put(out, "null");
+}
+
+template <class Tag>
+void put_number(Buffer& out, std::optional<Quantity<Tag>> value) {
+  put_number(out, value ? std::optional<double>(value->value()) : std::nullopt);
+}
+
+inline void put_text_or_null(Buffer& out, std::string_view text) {
+  if (text.empty())
+    put(out, "null");
+  else
+    put_text(out, text);
+}
+
+}  // namespace boxproof::report

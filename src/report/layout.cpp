@@ -1,0 +1,170 @@
+#include "src/report/layout.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cstdint>
+
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+namespace {
+
+bool is_continuation(char c) { return (c & 0xC0) == 0x80; }
+
+// One code point from valid UTF-8.
+std::uint32_t decode(std::string_view text, std::size_t& at) {
+  const auto first = static_cast<unsigned char>(text[at++]);
+  if (first < 0x80) return first;
+  std::uint32_t point = first < 0xE0 ? first & 0x1FU : first < 0xF0 ? first & 0x0FU : first & 0x07U;
+  while (at < text.size() && is_continuation(text[at]))
+    point = (point << 6) | (static_cast<unsigned char>(text[at++]) & 0x3FU);
+  return point;
+}
+
+bool unsafe(std::uint32_t p) {
+  return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0x200E || p == 0x200F || p == 0x061C ||
+         (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0x2028 || p == 0x2029 || p == 0xFEFF;
+}
+
+// Splits "A-07" into "A-" and 7; an id without a number at its end has none.
+struct Numbered {
+  std::string_view stem;
+  std::size_t digits = 0;
+  std::uint64_t number = 0;
+};
+Numbered numbered(std::string_view id) {
+  std::size_t start = id.size();
+  constexpr std::size_t most_digits = 15;
+  while (start > 0 && std::isdigit(static_cast<unsigned char>(id[start - 1])) && id.size() - start < most_digits) --start;
+  Numbered out{id.substr(0, start), id.size() - start, 0};
+  for (char c : id.substr(start)) out.number = out.number * 10 + static_cast<std::uint64_t>(c - '0');
+  return out;
+}
+
+bool follows(std::string_view before, std::string_view id) {
+  const Numbered a = numbered(before), b = numbered(id);
+  return a.digits > 0 && b.digits > 0 && a.stem == b.stem && b.number == a.number + 1 && b.digits >= a.digits;
+}
+
+}  // namespace
+
+std::size_t width_of(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !is_continuation(c); }));
+}
+
+std::string plain(std::string_view text) {
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t start = at;
+    const std::uint32_t point = decode(text, at);
+    if (unsafe(point))
+      out += fmt::format("\\u{{{:X}}}", point);
+    else
+      out += text.substr(start, at - start);
+  }
+  return out;
+}
+
+std::string left(std::string_view text, std::size_t width) {
+  const std::size_t have = width_of(text);
+  if (have <= width) return std::string(text) + std::string(width - have, ' ');
+  std::size_t at = 0;
+  for (std::size_t n = 0; n + 1 < width; ++n) decode(text, at);
+  return std::string(text.substr(0, at)) + "…";
+}
+
+std::string right(std::string_view text, std::size_t width) {
+  const std::size_t have = width_of(text);
+  return have >= width ? std::string(text) : std::string(width - have, ' ') + std::string(text);
+}
+
+std::string wrap(std::string_view text, std::size_t indent, std::string_view lead) {
+  std::string out, line(lead);
+  line += std::string(indent > width_of(lead) ? indent - width_of(lead) : 0, ' ');
+  bool empty = true;
+  while (!text.empty()) {
+    const auto end = text.find(' ');
+    const std::string_view word = text.substr(0, end);
+    if (!empty && width_of(line) + 1 + width_of(word) > page_width) {
+      out += line + "\n";
+      line = std::string(indent, ' ');
+      empty = true;
+    }
+    if (!empty) line += ' ';
+    line += word;
+    empty = false;
+    text = end == std::string_view::npos ? std::string_view() : text.substr(end + 1);
+  }
+  return out + line + "\n";
+}
+
+std::string run_together(const std::vector<std::string_view>& ids) {
+  std::string out;
+  for (std::size_t i = 0; i < ids.size();) {
+    std::size_t last = i;
+    while (last + 1 < ids.size() && follows(ids[last], ids[last + 1])) ++last;
+    if (!out.empty()) out += ", ";
+    out += plain(ids[i]);
+    if (last == i + 1) out += ", " + plain(ids[last]);
+    if (last > i + 1) out += "…" + plain(ids[last]);
+    i = last + 1;
+  }
+  return out;
+}
+
+std::string inked(std::string_view text, Ink ink, bool colour) {
+  if (!colour) return std::string(text);
+  std::string_view code;
+  switch (ink) {
+    case Ink::hazard: code = "1;31"; break;
+    case Ink::correction: code = "1;35"; break;
+    case Ink::query: code = "1;34"; break;
+    case Ink::advice: code = "36"; break;
+    case Ink::good: code = "32"; break;
+    case Ink::strong: code = "1"; break;
+    case Ink::faint: code = "2"; break;
+  }
+  return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
+}
+
+Ink ink_of(Severity severity) {
+  switch (severity) {
+    case Severity::hazard: return Ink::hazard;
+    case Severity::correction: return Ink::correction;
+    case Severity::query: return Ink::query;
+    case Severity::advice: return Ink::advice;
+  }
+  return Ink::strong;
+}
+
+Ink ink_of(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::stop: return Ink::hazard;
+    case Verdict::correct: return Ink::correction;
+    case Verdict::clarify:
+    case Verdict::not_visited: return Ink::query;
+    case Verdict::accept: return Ink::good;
+  }
+  return Ink::strong;
+}
+
+std::string counted(std::size_t n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+std::string grouped(double n) {
+  std::string digits = fmt::format("{:.0f}", n);
+  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, " ");
+  return digits;
+}
+
+std::string shown(const Amount& amount, std::string_view unit) {
+  if (const std::string* text = std::get_if<std::string>(&amount)) return plain(*text);
+  if (const double* n = std::get_if<double>(&amount))
+    return unit.empty() ? boxproof::shown(*n) : fmt::format("{} {}", boxproof::shown(*n), unit);
+  return {};
+}
+
+}  // namespace boxproof::report

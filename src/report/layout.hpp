@@ -1,0 +1,45 @@
+// Laying out text for 80 columns of terminal or paper.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "boxproof/finding.hpp"
+
+namespace boxproof::report {
+
+inline constexpr std::size_t page_width = 80;
+
+// Columns that a text takes: code points, as all our own text and most ids are.
+std::size_t width_of(std::string_view text);
+
+// Text from a file, made safe for a terminal: control characters and marks that turn the direction of writing are shown
+// as escapes, so that nothing in a design can move the cursor or hide what is written.
+std::string plain(std::string_view text);
+
+std::string left(std::string_view text, std::size_t width);   // padded or, with …, cut
+std::string right(std::string_view text, std::size_t width);
+
+// Paragraph wrapped to the page, each line behind `indent` columns; the first behind `lead` instead.
+std::string wrap(std::string_view text, std::size_t indent, std::string_view lead = {});
+
+// Ids in the given order with neighbours in sequence run together: "A-01…A-38, A-40".
+std::string run_together(const std::vector<std::string_view>& ids);
+
+// Words in the colour of a severity or verdict, if colour is wanted. The words say all that the colour says.
+enum class Ink { hazard, correction, query, advice, good, strong, faint };
+std::string inked(std::string_view text, Ink ink, bool colour);
+Ink ink_of(Severity severity);
+Ink ink_of(Verdict verdict);
+
+// "1 box", "2 boxes"
+std::string counted(std::size_t n, std::string_view one, std::string_view many);
+
+// A whole number with thin groups of three: "10 886".
+std::string grouped(double n);
+
+// Amount with its unit, as a finding states it.
+std::string shown(const Amount& amount, std::string_view unit);
+
+}  // namespace boxproof::report

@@ -1,0 +1,102 @@
+#include "src/rules/common.hpp"
+
+#include <algorithm>
+
+namespace boxproof {
+
+std::string pointer_token_of(std::string_view id) {
+  std::string out;
+  for (char ch : id) {
+    if (ch == '~')
+      out += "~0";
+    else if (ch == '/')
+      out += "~1";
+    else
+      out += ch;
+  }
+  return out;
+}
+
+std::string circuit_part(const Circuit& circuit) { return "circuit " + circuit.id; }
+
+std::string key_of(const Module& m, std::string_view key) {
+  return fmt::format("/modules/{}/{}", pointer_token_of(m.id), key);
+}
+std::string key_of(const Inverter& i, std::string_view key) {
+  return fmt::format("/inverters/{}/{}", pointer_token_of(i.id), key);
+}
+std::string key_of(const Conductor& c, std::string_view key) {
+  return fmt::format("/conductors/{}/{}", pointer_token_of(c.id), key);
+}
+
+std::string LaidRun::part() const {
+  return circuit ? circuit_part(box->circuits[*circuit]) + " conductor" : "output conductor";
+}
+std::string LaidRun::pointer() const {
+  return circuit ? fmt::format("/circuits/{}/run", *circuit) : "/output/run";
+}
+
+LaidRun source_run(const BoxCase& c, std::size_t i) {
+  const Circuit& circuit = c.box.circuits[i];
+  const CircuitFacts& f = c.facts.circuits[i];
+  return {&c.box, i, circuit.run ? &*circuit.run : nullptr, &f.run, f.max, largest_fuse(c.box)};
+}
+
+LaidRun output_run(const BoxCase& c) {
+  const Output* output = c.box.output.get();
+  return {&c.box, std::nullopt, output && output->run ? &*output->run : nullptr, &c.facts.output_run,
+          c.facts.output_max, output ? output->ocpd : std::nullopt};
+}
+
+void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks_for_all) {
+  const auto in_run = [&](std::string_view key) {
+    if (laid.circuit)
+      out.lacks_in_circuit(c, *laid.circuit, fmt::format("/run{}", key), speaks_for_all);
+    else
+      out.lacks_in_box(fmt::format("/output/run{}", key), speaks_for_all);
+  };
+  switch (laid.ampacity->lack) {
+    case Lack::run: return in_run("");
+    case Lack::conductor: return in_run("/conductor");
+    case Lack::method: return in_run("/method");
+    case Lack::size: return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
+    case Lack::material: return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
+    case Lack::insulation_temperature:
+      return out.lacks(key_of(*laid.conductor(), "insulation_c"), speaks_for_all);
+    case Lack::high_temperature: return out.lacks("/site/high_c", speaks_for_all);
+    case Lack::table:
+      return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all,
+                       fmt::format("the table has no ampacity for {}", wire(*laid.conductor())));
+    case Lack::nothing:
+    case Lack::low_temperature:
+    case Lack::cell:
+    case Lack::coefficient: return;  // not of a run
+  }
+}
+
+std::string wire(const Conductor& c) {
+  return fmt::format("{} {}", c.size ? c.size->name() : "conductor of unknown size",
+                     c.material ? material_names[static_cast<std::size_t>(*c.material)] : "of unknown material");
+}
+
+std::optional<Amps> largest_fuse(const Combiner& box) {
+  std::optional<Amps> rating = box.fuse ? box.fuse->rating : std::nullopt;
+  for (Amps odd : box.odd_fuses) rating = rating ? std::max(*rating, odd) : odd;
+  return rating;
+}
+
+std::optional<Amps> smallest_fuse(const Combiner& box) {
+  std::optional<Amps> rating = box.fuse ? box.fuse->rating : std::nullopt;
+  for (Amps odd : box.odd_fuses) rating = rating ? std::min(*rating, odd) : odd;
+  return rating;
+}
+
+void work_ampacity(Working& working, const BoxCase& c, const LaidRun& laid) {
+  if (laid.circuit)
+    input_current(c.box.circuits[*laid.circuit], c.edition, &working);
+  else
+    output_current(c.box, c.edition, &working);
+  run_ampacity(laid.run, laid.max, c.design.site.high, c.edition, &working);
+}
+
+}  // namespace boxproof

@@ -1,0 +1,144 @@
+// Conductors: whether the kind of wire suits the place and its terminals.
+#include "src/rules/common.hpp"
+#include "src/rules/list.hpp"
+
+namespace boxproof {
+namespace {
+
+// Whether a run of the box lies outdoors; nothing where the plan does not say.
+std::optional<bool> outdoors(const BoxCase& c) {
+  if (!c.box.mounting || !c.box.mounting->place) return std::nullopt;
+  return *c.box.mounting->place != Place::indoor;
+}
+
+void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
+  const Conductor* conductor = laid.conductor();
+  if (conductor == nullptr || !laid.run->method) return;  // told by the ampacity rule
+  if (conductor->insulation.empty()) return out.lacks(key_of(*conductor, "insulation"));
+  const auto outside = outdoors(c);
+  if (!outside) return out.lacks_in_box("/mounting/place");
+  const bool exposed = *outside && *laid.run->method == Method::free_air;
+  const bool wet = *outside || c.box.mounting->wet.value_or(false);  // a raceway outdoors is wet inside
+  if (!exposed && !wet) return;
+  const auto known = c.edition.insulations.find(conductor->insulation);
+  const auto note = [&](Severity severity, std::string required) {
+    return out.find(severity, laid.part())
+        .found(conductor->insulation)
+        .required(std::move(required))
+        .at(laid.pointer() + "/conductor");
+  };
+  const std::string_view where = exposed ? "exposed outdoors" : "in a wet location";
+  if (known == c.edition.insulations.end()) {
+    note(Severity::query, std::string("a known insulation"))
+        .say("The {} of {} lies {}; whether {} insulation suits that is not known here.", laid.part(), c.box.id, where,
+             conductor->insulation);
+    return;
+  }
+  const InsulationFitness& fit = known->second;
+  if (exposed && !fit.sunlight && fit.sunlight_only_if_marked) {
+    note(Severity::query, std::string("marked sunlight resistant"))
+        .say("The {} of {} lies exposed outdoors; {} suits that only where it is marked sunlight resistant.",
+             laid.part(), c.box.id, conductor->insulation);
+  } else if (exposed && !fit.sunlight) {
+    note(Severity::correction, std::string("a sunlight-resistant PV type"))
+        .say("The {} of {} lies exposed outdoors; {} is not a sunlight-resistant type for PV circuits.", laid.part(),
+             c.box.id, conductor->insulation);
+  } else if (wet && !fit.wet) {
+    note(Severity::correction, std::string("a type for wet locations"))
+        .say("The {} of {} lies in a wet location{}; {} is not rated for that.", laid.part(), c.box.id,
+             *laid.run->method == Method::raceway && *outside ? " (the inside of a raceway outdoors)" : "",
+             conductor->insulation);
+  }
+}
+
+}  // namespace
+
+const Rule conductor_insulation{
+    .id = "conductor/insulation",
+    .severity = Severity::correction,
+    .title = "Insulation not suited to the place",
+    .explain = {"Compares the insulation of each conductor with where it lies: exposed outdoors, or in a wet location, "
+                "which the inside of a raceway outdoors always is.",
+                "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway creeps through "
+                "one that is rated for dry places. Either ends in a fault to ground on a roof.",
+                "By the type of insulation as stated; what each type is fit for is the edition's data. A type that is "
+                "fit only where it is marked so, or one that is not known, is queried."},
+    .remedy = "Use PV wire where it is exposed, and a wet-rated type in raceways outdoors.",
+    .uses = {"conductor.insulations"},
+    .judge = [](const BoxCase& c, Notes& out) {
+      each_run(c, [&](const LaidRun& laid) { judge_insulation(c, out, laid); });
+    }};
+
+const Rule conductor_aluminum{
+    .id = "conductor/aluminum",
+    .severity = Severity::query,
+    .title = "Aluminum conductors",
+    .explain = {"Points out aluminum conductors, and asks where they are smaller than the smallest size that the code "
+                "allows, or were found without oxide inhibitor.",
+                "Aluminum creeps under a screw and grows an oxide that does not conduct: on terminals not made for it, "
+                "or without inhibitor, the joint heats.",
+                "By material and size as stated. As advice it reminds of the terminals; as a query it waits for an "
+                "answer."},
+    .remedy = "Show that the terminals are marked for aluminum (AL or AL/CU) and that inhibitor is used where the lug "
+              "asks for it.",
+    .uses = {"conductor.aluminum"},
+    .judge = [](const BoxCase& c, Notes& out) {
+      each_run(c, [&](const LaidRun& laid) {
+        const Conductor* conductor = laid.conductor();
+        if (conductor == nullptr || conductor->material != Material::aluminum || !conductor->size) return;
+        if (*conductor->size < c.edition.smallest_aluminum) {
+          out.find(Severity::query, laid.part())
+              .found(std::string(conductor->size->name()))
+              .required(std::string(c.edition.smallest_aluminum.name()))
+              .at(laid.pointer() + "/conductor")
+              .say("The {} of {} is {} aluminum; the smallest aluminum conductor is {}.", laid.part(), c.box.id,
+                   conductor->size->name(), c.edition.smallest_aluminum.name());
+        } else if (!laid.circuit && c.visited != nullptr && c.visited->output.antioxidant == false) {
+          out.find(Severity::query, laid.part())
+              .found(std::string("no oxide inhibitor"))
+              .at(laid.pointer() + "/conductor")
+              .say("The {} of {} is aluminum and was found without oxide inhibitor; do its lugs ask for it?",
+                   laid.part(), c.box.id);
+        } else {
+          out.find(Severity::advice, laid.part())
+              .found(wire(*conductor))
+              .at(laid.pointer() + "/conductor")
+              .say("The {} of {} is {}; its terminals must be marked for aluminum.", laid.part(), c.box.id,
+                   wire(*conductor));
+        }
+      });
+    }};
+
+const Rule conductor_fine_strand{
+    .id = "conductor/fine-strand",
+    .severity = Severity::correction,
+    .title = "Fine stranding on terminals not identified for it",
+    .explain = {"Asks, where a conductor has fine stranding, whether its terminals are identified for it; on the roof, "
+                "whether they are.",
+                "A set screw pushes fine strands aside instead of gripping them. The joint loosens with every warm day "
+                "and arcs under load.",
+                "By stranding as stated. A query on the plan; as built a correction where the inspector found lugs "
+                "that are not identified for fine strands, and nothing where they are."},
+    .remedy = "Use lugs or ferrules identified for the class of stranding, or coarser conductors.",
+    .judge = [](const BoxCase& c, Notes& out) {
+      each_run(c, [&](const LaidRun& laid) {
+        const Conductor* conductor = laid.conductor();
+        if (conductor == nullptr) return;
+        if (!conductor->stranding) return out.lacks(key_of(*conductor, "stranding"));
+        if (*conductor->stranding != Stranding::fine) return;
+        enum class Lug { unknown, suited, unsuited } lug = Lug::unknown;
+        if (!laid.circuit && c.visited != nullptr && c.visited->output.lug_for_fine_strand)
+          lug = *c.visited->output.lug_for_fine_strand ? Lug::suited : Lug::unsuited;
+        if (lug == Lug::suited) return;
+        Note note = out.find(lug == Lug::unsuited ? Severity::correction : Severity::query, laid.part());
+        note.found(std::string("fine stranding"))
+            .required(std::string("terminals identified for it"))
+            .at(laid.pointer() + "/conductor");
+        if (lug == Lug::unsuited)
+          note.say("The {} of {} has fine strands on lugs that are not identified for them.", laid.part(), c.box.id);
+        else
+          note.say("The {} of {} has fine strands; are its terminals identified for them?", laid.part(), c.box.id);
+      });
+    }};
+
+}  // namespace boxproof

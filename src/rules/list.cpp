@@ -1,0 +1,64 @@
+#include "src/rules/list.hpp"
+
+#include "src/rules/tally.hpp"
+
+namespace boxproof {
+
+std::span<const Rule* const> all_rules() {
+  static constexpr std::array rules{
+      &voltage_site_limit,
+      &voltage_module_rating,
+      &voltage_inverter_input,
+      &voltage_equipment_rating,
+      &voltage_no_factor,
+      &voltage_unequal_strings,
+      &voltage_tracking_window,
+      &current_box_rating,
+      &current_inverter_input,
+      &current_inputs,
+      &fuse_missing,
+      &fuse_too_small,
+      &fuse_over_module_limit,
+      &fuse_not_standard,
+      &fuse_not_dc,
+      &fuse_not_pv_listed,
+      &fuse_poles,
+      &fuse_heat,
+      &conductor_before_conditions,
+      &conductor_after_conditions,
+      &conductor_unprotected,
+      &conductor_small_size_limit,
+      &conductor_insulation,
+      &conductor_aluminum,
+      &conductor_fine_strand,
+      &conductor_grounding_size,
+      &conductor_voltage_drop,
+      &disconnect_missing,
+      &disconnect_not_load_break,
+      &disconnect_too_far,
+      &disconnect_current_rating,
+      &disconnect_handle,
+      &site_totals,
+      &site_grounding_term,
+      &site_temperature_source,
+      &tally_strings,
+      &tally_polarity,
+      &tally_series,
+      &tally_transposed,
+      &tally_label,
+      &tally_fuse,
+      &tally_mixed_fuses,
+      &tally_part,
+      &tally_not_visited,
+      &tally_not_on_plan,
+  };
+  return rules;
+}
+
+const Rule* find_rule(std::string_view id) {
+  for (const Rule* rule : all_rules())
+    if (rule->id == id) return rule;
+  return nullptr;
+}
+
+}  // namespace boxproof

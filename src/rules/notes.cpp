@@ -1,0 +1,130 @@
+#include "src/rules/notes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace boxproof {
+
+std::string shown(double value) {
+  // Two decimals for small values (a 13.64 A fuse), one for the rest.
+  constexpr double small = 100;
+  std::string text = std::abs(value) < small ? fmt::format("{:.2f}", value) : fmt::format("{:.1f}", value);
+  while (text.back() == '0') text.pop_back();
+  if (text.back() == '.') text.pop_back();
+  if (text == "-0") text = "0";
+  if (text.front() == '-') text = "−" + text.substr(1);
+  return text;
+}
+
+Note& Note::at(std::string_view in_box) {
+  finding_->place.pointer = fmt::format("/combiners/{}{}", finding_->box.value_or(0), in_box);
+  return *this;
+}
+Note& Note::at_design(std::string pointer) {
+  finding_->place.pointer = std::move(pointer);
+  return *this;
+}
+Note& Note::at_record(std::string pointer) {
+  finding_->place.pointer = std::move(pointer);
+  finding_->in_record = true;
+  return *this;
+}
+
+void Notes::about(std::optional<std::uint32_t> box, std::string_view box_id, Basis basis) {
+  box_ = box;
+  box_id_ = std::string(box_id);
+  basis_ = basis;
+}
+
+void Notes::speak(const Rule& rule, const Edition::RuleSection& section) {
+  rule_ = &rule;
+  section_ = &section;
+}
+
+Finding& Notes::add(const Rule& rule, Severity severity, std::string part) {
+  Finding& f = findings_.emplace_back();
+  f.rule = &rule;
+  f.severity = severity;
+  f.basis = basis_;
+  f.box = box_;
+  f.box_id = box_id_;
+  f.part = std::move(part);
+  if (box_) f.place.pointer = fmt::format("/combiners/{}", *box_);
+  for (const std::string& path : edition_.amended)
+    for (std::string_view group : rule.uses)
+      if (path == group || path.starts_with(std::string(group) + ".")) {
+        f.amended.push_back(path);
+        break;
+      }
+  return f;
+}
+
+Note Notes::find(Severity severity, std::string part) {
+  Finding& f = add(*rule_, severity, std::move(part));
+  f.section = section_->section;
+  return Note(f, wants_working_);
+}
+
+Note Notes::find(std::string part) { return find(rule_->severity, std::move(part)); }
+
+void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because) {
+  auto same = std::find_if(lacking_.begin(), lacking_.end(), [&](const Lacking& l) { return l.pointer == pointer; });
+  if (same == lacking_.end()) {
+    lacking_.push_back({std::move(part), std::move(pointer), std::string(because), {}, 0, false, {}});
+    same = lacking_.end() - 1;
+  }
+  if (std::find(same->rules.begin(), same->rules.end(), rule_) != same->rules.end()) return;
+  same->rules.push_back(rule_);
+  if (same->rules.size() == 1 || (speaks_for_all && !same->speaks_for_all)) {
+    same->speaker = same->rules.size() - 1;
+    same->speaks_for_all = speaks_for_all;
+    same->section = section_->section;
+    if (!because.empty()) same->because = std::string(because);
+  }
+}
+
+void Notes::lacks(std::string pointer, bool speaks_for_all, std::string_view because) {
+  std::string part = pointer.substr(1);
+  add_lacking(std::move(part), std::move(pointer), speaks_for_all, because);
+}
+
+void Notes::lacks_in_box(std::string_view pointer, bool speaks_for_all, std::string_view because) {
+  add_lacking(std::string(pointer.substr(1)), fmt::format("/combiners/{}{}", box_.value_or(0), pointer),
+              speaks_for_all, because);
+}
+
+void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer, bool speaks_for_all) {
+  add_lacking(fmt::format("circuits {}{}", c.box.circuits[circuit].id, pointer),
+              fmt::format("/combiners/{}/circuits/{}{}", c.index, circuit, pointer), speaks_for_all, {});
+}
+
+void Notes::close() {
+  for (Lacking& l : lacking_) {
+    Finding& f = add(*l.rules[l.speaker], Severity::query, l.part);
+    f.section = l.section;
+    f.place.pointer = l.pointer;
+    std::string others;
+    for (const Rule* rule : l.rules)
+      if (rule != f.rule) others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
+    f.message = l.because.empty() ? fmt::format("{} is not stated, so {} cannot be judged", l.part, f.rule->id)
+                                  : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
+    f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
+    f.found = std::string("not stated");
+  }
+  lacking_.clear();
+}
+
+std::string fingerprint(const Finding& finding) {
+  // FNV-1a, 64 bits, over rule, box and part with a separator that none of them holds.
+  std::uint64_t hash = 0xcbf29ce484222325U;
+  const auto add = [&hash](std::string_view text) {
+    for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3U;
+    hash = (hash ^ 0xFFU) * 0x100000001b3U;
+  };
+  add(finding.rule->id);
+  add(finding.box_id);
+  add(finding.part);
+  return fmt::format("{:016x}", hash);
+}
+
+}  // namespace boxproof

@@ -1,0 +1,52 @@
+// One item of the record held against the same item of the plan. What either does not state is not compared.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "src/rules/notes.hpp"
+#include "src/rules/tally_accounts.hpp"
+
+namespace boxproof {
+
+struct Item {
+  std::string_view part;     // of the finding: "output size"
+  std::string_view key;      // below the box in the record: "/output/size"
+  std::string_view subject;  // of the message: "The size of the output conductor"
+};
+
+// The item as words that differ.
+inline void differs(const VisitCase& c, Notes& out, const Item& item, std::string_view found,
+                    std::string_view planned) {
+  out.find(std::string(item.part))
+      .found(std::string(found))
+      .required(std::string(planned))
+      .at_record(record_pointer(c, item.key))
+      .say("{} of {} is {}; the plan says {}.", item.subject, c.plan.id, found, planned);
+}
+
+// The item as a number with its unit.
+template <class T>
+void compare_number(const VisitCase& c, Notes& out, const Item& item, const std::optional<T>& found,
+                    const std::optional<T>& planned, std::string_view unit) {
+  if (!found || !planned || (!exceeds(*found, *planned) && !exceeds(*planned, *found))) return;
+  out.find(std::string(item.part))
+      .found(found->value())
+      .required(planned->value())
+      .unit(unit)
+      .at_record(record_pointer(c, item.key))
+      .say("{} of {} is {} {}; the plan says {} {}.", item.subject, c.plan.id, shown(*found), unit,
+           shown(*planned), unit);
+}
+
+// The item as a value that `words` can name.
+template <class T, class Words>
+void compare(const VisitCase& c, Notes& out, const Item& item, const std::optional<T>& found,
+             const std::optional<T>& planned, Words&& words) {
+  if (found && planned && *found != *planned) differs(c, out, item, words(*found), words(*planned));
+}
+
+}  // namespace boxproof

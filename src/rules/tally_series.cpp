@@ -1,0 +1,141 @@
+// Modules in series as counted on site against the plan.
+#include <fmt/format.h>
+
+#include "src/check/as_built.hpp"
+#include "src/rules/common.hpp"
+#include "src/rules/notes.hpp"
+#include "src/rules/tally.hpp"
+#include "src/rules/tally_accounts.hpp"
+
+namespace boxproof {
+namespace {
+
+bool above(const std::optional<Volts>& voltage, const std::optional<Volts>& rated) {
+  return voltage && rated && exceeds(*voltage, *rated);
+}
+
+// Whether the box as found exceeds one of its voltage limits. A limit of the edition that is only a
+// threshold, above which other articles apply, is none.
+bool exceeds_a_voltage_limit(const VisitCase& c) {
+  const Combiner& box = *c.as_built.box;
+  const std::optional<Volts>& highest = c.as_built.max_voltage;
+  const VoltageLimit& limit = c.edition.limit(c.design.site.use);
+  if (limit.ban && above(highest, limit.max)) return true;
+  if (box.inverter != nullptr && above(highest, box.inverter->max_dc)) return true;
+  if (box.fuse && above(highest, box.fuse->voltage)) return true;
+  if (box.disconnect && above(highest, box.disconnect->rated_voltage)) return true;
+  if (box.enclosure && above(highest, box.enclosure->rated_voltage)) return true;
+  const auto conductor_exceeded = [](const Run& run, const std::optional<Volts>& voltage) {
+    return run.conductor != nullptr && above(voltage, run.conductor->rated);
+  };
+  if (box.output && box.output->run && conductor_exceeded(*box.output->run, highest)) return true;
+  for (const CircuitFacts& f : c.as_built.circuits) {
+    if (above(f.voltage.max, f.circuit->module->max_system)) return true;
+    if (f.circuit->run && conductor_exceeded(*f.circuit->run, f.voltage.max)) return true;
+  }
+  return false;
+}
+
+Severity gravity(const VisitCase& c) {
+  return exceeds_a_voltage_limit(c) ? Severity::hazard : Severity::correction;
+}
+
+// One finding for one number that holds for all strings of a box whose plan has one number, too.
+void all_strings(const VisitCase& c, Notes& out, std::uint32_t found, std::uint32_t planned) {
+  if (found == planned) return;
+  out.find(gravity(c), "series")
+      .found(static_cast<double>(found))
+      .required(static_cast<double>(planned))
+      .unit("modules")
+      .at_record(record_pointer(c, "/count/series"))
+      .say("The inspector counted {} in series in the strings of {}; the plan has {}.",
+           counted(found, "module"), c.plan.id, planned);
+}
+
+void one_group(const VisitCase& c, Notes& out, const Circuit& group, const std::vector<SeriesShare>& shares) {
+  std::vector<std::string> numbers, words;
+  std::uint64_t strings = 0;
+  double found = 0;
+  for (const SeriesShare& share : shares) {
+    strings += share.strings;
+    if (share.series == group.series || share.strings == 0) continue;
+    found = share.series;
+    numbers.push_back(std::to_string(share.series));
+    words.push_back(fmt::format("{} with {}", share.strings, share.series));
+  }
+  if (words.empty()) return;
+  out.find(gravity(c), circuit_part(group))
+      .found(numbers.size() == 1 ? Amount(found) : Amount(listed(numbers)))
+      .required(static_cast<double>(group.series))
+      .unit("modules")
+      .at_record(record_pointer(c, "/count/series"))
+      .say("The inspector found {} in series among the {} of circuit {} of {}; the plan has {}.",
+           listed(words), counted(strings, "string"), group.id, c.plan.id, group.series);
+}
+
+void list_length(const VisitCase& c, Notes& out) {
+  const auto count = counted_strings(c.plan, c.visited);
+  const std::uint64_t strings = count ? count->strings : planned_strings(c.plan);
+  const std::uint64_t length = c.visited.count.series.size();
+  if (length == strings) return;
+  out.find(Severity::query, "series list")
+      .found(static_cast<double>(length))
+      .required(static_cast<double>(strings))
+      .unit("strings")
+      .at_record(record_pointer(c, "/count/series"))
+      .say(
+          "The record gives the modules in series of {} in {}, where {} {}; which string is which cannot be "
+          "told.",
+          counted(length, "string"), c.plan.id, count ? "the inspector counted" : "the plan has", strings);
+}
+
+// Modules counted in all, where nobody counted them string by string. What the count of strings makes up for
+// is said by tally/strings.
+void all_modules(const VisitCase& c, Notes& out) {
+  const auto& found = c.visited.count.modules;
+  double planned = 0;
+  for (const Circuit& group : c.plan.circuits) planned += static_cast<double>(group.strings) * group.series;
+  if (!found || *found == planned || *found == c.as_built.modules) return;
+  out.find(Severity::correction, "modules")
+      .found(static_cast<double>(*found))
+      .required(planned)
+      .unit("modules")
+      .at_record(record_pointer(c, "/count/modules"))
+      .say("The inspector counted {} on {}; the plan has {}.", counted(*found, "module"), c.plan.id,
+           shown(planned));
+}
+
+}  // namespace
+
+const Rule tally_series{
+    .id = "tally/series",
+    .severity = Severity::hazard,
+    .title = "Modules in series differ from the plan",
+    .explain =
+        {"Holds the modules in series found in each string against the plan; without such a count, all "
+         "modules "
+         "counted on the box against the plan's total.",
+         "Each module more raises the voltage of the whole string, in the cold above all, and fuses, "
+         "switches "
+         "and inverter have no reserve for it; a string that is shorter than its neighbours is driven "
+         "backwards by them.",
+         "One number in the record holds for every string; a list runs through the strings in the order of "
+         "the "
+         "plan's groups. A hazard where the box as found exceeds a voltage limit of the edition or the rated "
+         "voltage of a module, the inverter, a fuse, switch, enclosure or conductor; otherwise a "
+         "correction."},
+    .remedy = "Count the modules of each string again, and correct the strings or have the plan changed.",
+    .uses = {"voltage.limits", "voltage.cold_table"},
+    .judge_visit = [](const VisitCase& c, Notes& out) {
+      const Count& count = c.visited.count;
+      if (count.series_of_each) list_length(c, out);
+      if (count.series.empty()) return all_modules(c, out);
+      if (transposed(c).plan_found) return;
+      const std::vector<std::uint32_t> planned = planned_series(c.plan);
+      if (!count.series_of_each && planned.size() == 1)
+        return all_strings(c, out, count.series.front(), planned.front());
+      const auto found = series_of_groups(c.plan, c.visited);
+      for (std::size_t i = 0; i < found.size(); ++i) one_group(c, out, c.plan.circuits[i], found[i]);
+    }};
+
+}  // namespace boxproof

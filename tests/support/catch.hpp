@@ -1,0 +1,13 @@
+// Catch2, version 3 or 2, whichever the machine has. Tests include this and nothing of Catch2 itself.
+#pragma once
+
+#if __has_include(<catch2/catch_test_macros.hpp>)
+#include <catch2/catch_approx.hpp>
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/generators/catch_generators.hpp>
+#include <catch2/generators/catch_generators_range.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+#include <catch2/matchers/catch_matchers_string.hpp>
+#else
+#include <catch2/catch.hpp>
+#endif
