@@ -46,6 +46,7 @@ struct Finding {
   Amount found, required;
   std::string unit;
   std::string section;
+  std::string ask;                   // what to do about it, where that is not the rule's remedy
   std::string disposition;           // what becomes of an observed part: replace, repair, correct, explain
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
   bool in_record = false;            // the place is in the field record, not in the design

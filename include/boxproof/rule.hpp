@@ -52,6 +52,7 @@ struct SiteCase {
   const Design& design;
   const Edition& edition;
   const SiteTotals& totals;
+  Basis basis = Basis::design;
 };
 
 // A visited box held against its plan.

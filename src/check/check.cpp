@@ -115,7 +115,7 @@ class Checker {
     Notes notes(edition_, options_.show_work);
     const auto run = [&](const SiteTotals& totals, Basis basis) {
       notes.about(std::nullopt, "", basis);
-      const SiteCase site{design_, edition_, totals};
+      const SiteCase site{design_, edition_, totals, basis};
       for (const Running& r : rules_)
         if (r.rule->judge_site != nullptr) {
           notes.speak(*r.rule, *r.section);

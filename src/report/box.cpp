@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "boxproof/report.hpp"
 #include "src/report/entry.hpp"
@@ -115,9 +116,11 @@ void write_parts(std::string& out, const BoxFacts& f) {
 }
 
 void write_label(std::string& out, const BoxFacts& f) {
+  std::map<std::uint32_t, std::uint32_t> by_series;
+  for (const CircuitFacts& c : f.circuits) by_series[c.circuit->series] += c.circuit->strings;
   std::vector<std::string> strings;
-  for (const CircuitFacts& c : f.circuits)
-    strings.push_back(fmt::format("{} strings of {}", c.circuit->strings, c.circuit->series));
+  for (const auto& [series, count] : by_series)
+    strings.push_back(fmt::format("{} of {}", counted(count, "string", "strings"), series));
   line(out, "LABEL", fmt::format("should say {}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
                                  f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
                                  boxproof::shown(f.output_max),
@@ -130,9 +133,9 @@ void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
   for (const Margin& m : margins(r.design.design, f, r.edition)) {
     const std::string what = m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
     const std::string share = fmt::format("{:.1f} %", 100 * m.share());
-    out += fmt::format("{}{} {} of {}{}\n", left(label, label_width), left(what, 34),
-                       right(boxproof::shown(m.value), 8), left(boxproof::shown(m.limit) + " " + std::string(m.unit), 10),
-                       m.value > m.limit ? inked(right(share, 8) + "  over", Ink::hazard, r.colour) : right(share, 8));
+    out += fmt::format("{}{} {} of {}{}\n", left(label, label_width), left(what, 37),
+                       right(boxproof::shown(m.value), 7), left(boxproof::shown(m.limit) + " " + std::string(m.unit), 8),
+                       exceeds(m.value, m.limit) ? inked(right(share, 7) + "!", Ink::hazard, r.colour) : right(share, 7));
     label = "";
   }
 }

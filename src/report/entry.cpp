@@ -66,7 +66,7 @@ std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   line(out, "section", f.section);
   line(out, "amended", amended_text(f));
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
-  line(out, "do", f.rule->remedy);
+  line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
   line(out, "place", fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
                                  g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
   if (r.show_work) write_working(out, f);

@@ -32,17 +32,25 @@ std::vector<std::string_view> box_ids(const Group& g) {
 
 std::vector<Group> group(const std::vector<Finding>& findings) {
   using Key = std::tuple<Severity, std::string_view, Basis, std::string, std::string, std::string>;
-  std::map<Key, std::size_t> known;
+  std::map<Key, std::vector<std::size_t>> known;
   std::vector<Group> groups;
+  constexpr std::size_t most_apart = 8;  // groups of one kind; from there on all others share the last
   for (const Finding& f : findings) {
-    // Findings that want the same of the same kind of part belong together, whatever each box has.
-    const bool same_limit = std::holds_alternative<std::string>(f.required);
-    std::string wanted = same_limit ? std::get<std::string>(f.required) : f.unit;
+    // Findings that want the same of the same kind of part belong together, or those that found the same.
+    std::string wanted = std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;
     if (f.box_id.empty()) wanted += f.part;  // the site's own stay apart
-    const Key key{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section};
-    const auto [found, fresh] = known.emplace(key, groups.size());
-    if (fresh) groups.emplace_back();
-    groups[found->second].findings.push_back(&f);
+    std::vector<std::size_t>& alike =
+        known[{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section}];
+    auto home = std::find_if(alike.begin(), alike.end(), [&](std::size_t i) {
+      const Finding& first = groups[i].first();
+      return shown(first.required, "") == shown(f.required, "") || shown(first.found, "") == shown(f.found, "");
+    });
+    if (home == alike.end() && alike.size() == most_apart) home = alike.end() - 1;
+    if (home == alike.end()) {
+      home = alike.insert(alike.end(), groups.size());
+      groups.emplace_back();
+    }
+    groups[*home].findings.push_back(&f);
   }
   std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) {
     if (a.first().severity != b.first().severity) return a.first().severity < b.first().severity;

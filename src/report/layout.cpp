@@ -84,11 +84,12 @@ std::string wrap(std::string_view text, std::size_t indent, std::string_view lea
   std::string out, line(lead);
   line += std::string(indent > width_of(lead) ? indent - width_of(lead) : 0, ' ');
   bool empty = true;
+  const auto trimmed = [](std::string_view s) { return s.substr(0, s.find_last_not_of(' ') + 1); };
   while (!text.empty()) {
     const auto end = text.find(' ');
     const std::string_view word = text.substr(0, end);
     if (!empty && width_of(line) + 1 + width_of(word) > page_width) {
-      out += line + "\n";
+      (out += trimmed(line)) += "\n";
       line = std::string(indent, ' ');
       empty = true;
     }
@@ -97,7 +98,8 @@ std::string wrap(std::string_view text, std::size_t indent, std::string_view lea
     empty = false;
     text = end == std::string_view::npos ? std::string_view() : text.substr(end + 1);
   }
-  return out + line + "\n";
+  (out += trimmed(line)) += "\n";
+  return out;
 }
 
 std::string run_together(const std::vector<std::string_view>& ids) {

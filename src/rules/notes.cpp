@@ -110,6 +110,7 @@ void Notes::close() {
                                   : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
     f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
     f.found = std::string("not stated");
+    f.ask = "State the value in the design, with its source.";
   }
   lacking_.clear();
 }

@@ -27,7 +27,9 @@ const Rule site_totals{
             .required(*approved)
             .unit(part)
             .at_design(fmt::format("/site/permit/{}", key))
-            .say("The design has {} {}; the permit says {}.", shown(found), part, shown(*approved));
+            .say("{} {} {}; the permit says {}.",
+                 c.basis == Basis::design ? "The design has" : "The site as found has", shown(found), part,
+                 shown(*approved));
       };
       compare("combiners", "combiners", permit.combiners, static_cast<double>(c.totals.combiners));
       compare("strings", "strings", permit.strings, c.totals.strings);
