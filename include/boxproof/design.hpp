@@ -181,31 +181,25 @@ struct BoxType {
   Combiner parts;
 };
 
-// Named parts with stable addresses. A part may be referred to before it is defined.
+// Named parts with stable addresses.
 template <class T>
 class Library {
  public:
-  struct Entry {
-    T part;
-    bool defined = false;
-  };
-  // The entry with this id, made if it is not there yet.
-  Entry& at(std::string_view id) {
-    if (auto found = index_.find(id); found != index_.end()) return *found->second;
-    Entry& entry = entries_.emplace_back();
-    entry.part.id = std::string(id);
-    index_.emplace(entry.part.id, &entry);
-    return entry;
+  T& add(std::string_view id) {
+    T& part = parts_.emplace_back();
+    part.id = std::string(id);
+    index_.emplace(part.id, &part);
+    return part;
   }
   const T* find(std::string_view id) const {
-    auto found = index_.find(id);
-    return found == index_.end() ? nullptr : &found->second->part;
+    const auto found = index_.find(id);
+    return found == index_.end() ? nullptr : found->second;
   }
-  const std::deque<Entry>& entries() const { return entries_; }
+  const std::deque<T>& entries() const { return parts_; }
 
  private:
-  std::deque<Entry> entries_;
-  std::unordered_map<std::string_view, Entry*> index_;
+  std::deque<T> parts_;
+  std::unordered_map<std::string_view, const T*> index_;
 };
 
 struct Design {

@@ -66,15 +66,12 @@ double correction_factor(const Reading& r, Celsius ambient, const Edition& e, Wo
   return factor;
 }
 
-double adjustment_factor(unsigned carrying, const Edition& e, Working* working) {
+double adjustment_factor(unsigned carrying, const Edition& e) {
   double factor = 1;
   for (const AdjustmentTable::Band& band : e.adjustment.bands) {
     factor = band.factor;
     if (!band.up_to || carrying <= *band.up_to) break;
   }
-  if (working)
-    working->push_back(taken("G", fmt::format("{}, {} conductors that carry current", e.adjustment.section, carrying),
-                             factor, "", e.adjustment.section));
   return factor;
 }
 
@@ -102,7 +99,30 @@ RunAmpacity lacking(Lack lack) {
   return out;
 }
 
-RunAmpacity of_size(const Run& run, Size size, Amps max, Celsius high, const Edition& e, Working* working) {
+// What does not depend on the size of the wire.
+struct Surroundings {
+  Celsius high;     // before the roof
+  Kelvin adder;
+  double adjustment;
+};
+
+Surroundings surroundings_of(const Run& run, std::optional<Celsius> site_high, const Edition& e) {
+  return {run.ambient ? *run.ambient : *site_high, roof_adder(run, *run.conductor, e),
+          adjustment_factor(run.current_carrying, e)};
+}
+
+std::string cell_words(const AmpacityTable& table, Size size, Material material, int column) {
+  return fmt::format("{}, {} {}, {} °C column", table.section, size.name(),
+                     material_names[static_cast<std::size_t>(material)], column);
+}
+
+void work_ambient(Working& working, const Run& run, const Surroundings& around, Celsius ambient, const Edition& e) {
+  if (run.above_roof)
+    working.push_back(computed("Ta", "Th + Tr", {{"Th", around.high.value()}, {"Tr", around.adder.value()}},
+                               ambient.value(), "°C", e.roof_adder.section));
+}
+
+RunAmpacity of_size(const Run& run, const Surroundings& around, Size size, Amps max, const Edition& e, Working* working) {
   const Conductor& c = *run.conductor;
   const Reading r = reading_of(c, *run.method, size, e);
   const auto base = cell(*r.table, *c.material, size, r.column);
@@ -113,28 +133,25 @@ RunAmpacity of_size(const Run& run, Size size, Amps max, Celsius high, const Edi
   const auto at_terminal = cell(plain, *c.material, size, out.terminal_column);
   if (!base || !at_terminal) return lacking(Lack::table);
 
-  const auto from = [&](const AmpacityTable& table, int column) {
-    return fmt::format("{}, {} {}, {} °C column", table.section, size.name(),
-                       material_names[static_cast<std::size_t>(*c.material)], column);
-  };
-  const Kelvin adder = roof_adder(run, c, e);
-  out.ambient = high + adder;
+  out.ambient = around.high + around.adder;
   const double m = run.parallel;
   if (working) {
-    working->push_back(taken("A30", from(*r.table, r.column), *base, "A", r.table->section));
-    if (run.above_roof)
-      working->push_back(computed("Ta", "Th + Tr", {{"Th", high.value()}, {"Tr", adder.value()}}, out.ambient.value(),
-                                  "°C", e.roof_adder.section));
+    working->push_back(taken("A30", cell_words(*r.table, size, *c.material, r.column), *base, "A", r.table->section));
+    work_ambient(*working, run, around, out.ambient, e);
   }
   out.correction = correction_factor(r, out.ambient, e, working);
-  out.adjustment = adjustment_factor(run.current_carrying, e, working);
+  out.adjustment = around.adjustment;
   out.in_use = Amps(m * *base * out.correction * out.adjustment);
   out.terminal = Amps(m * *at_terminal);
   if (working) {
+    working->push_back(taken("G", fmt::format("{}, {} conductors that carry current", e.adjustment.section,
+                                              run.current_carrying),
+                             out.adjustment, "", e.adjustment.section));
     working->push_back(computed("A", "m · A30 · F · G",
                                 {{"m", m}, {"A30", *base}, {"F", out.correction}, {"G", out.adjustment}},
                                 out.in_use->value(), "A", e.after_section));
-    working->push_back(taken("At", from(plain, out.terminal_column), *at_terminal, "A", e.terminal_default.section));
+    working->push_back(taken("At", cell_words(plain, size, *c.material, out.terminal_column), *at_terminal, "A",
+                             e.terminal_default.section));
     working->push_back(computed("Aterm", "m · At", {{"m", m}, {"At", *at_terminal}}, out.terminal->value(), "A",
                                 e.before_section));
   }
@@ -158,13 +175,14 @@ RunAmpacity run_ampacity(const Run* run, Amps max, std::optional<Celsius> site_h
                          Working* working) {
   if (const Lack lack = lack_of(run, site_high); lack != Lack::nothing) return lacking(lack);
   if (!run->conductor->size) return lacking(Lack::size);
-  return of_size(*run, *run->conductor->size, max, run->ambient ? *run->ambient : *site_high, e, working);
+  return of_size(*run, surroundings_of(*run, site_high, e), *run->conductor->size, max, e, working);
 }
 
 std::optional<Size> smallest_size(const Run& run, Amps max, std::optional<Celsius> site_high, const Edition& e) {
   if (lack_of(&run, site_high) != Lack::nothing) return std::nullopt;
+  const Surroundings around = surroundings_of(run, site_high, e);
   for (std::size_t i = 0; i < Size::count; ++i) {
-    const RunAmpacity a = of_size(run, Size(i), max, run.ambient ? *run.ambient : *site_high, e, nullptr);
+    const RunAmpacity a = of_size(run, around, Size(i), max, e, nullptr);
     if (!a.in_use) continue;
     if (!exceeds(e.before_factor * max, *a.terminal) && !exceeds(e.after_factor * max, *a.in_use)) return Size(i);
   }

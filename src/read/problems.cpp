@@ -15,10 +15,19 @@ std::string to_text(const Problem& p) {
 
 namespace read {
 
+namespace {
+constexpr std::size_t kept = 20 * Problems::shown;  // enough to sort by place, however many there are
+}
+
 void Problems::add(std::uint32_t offset, std::string pointer, std::string message) {
   ++total_;
-  constexpr std::size_t kept = 20 * shown;  // enough to sort by place, however many there are
   if (items_.size() < kept) items_.push_back({offset, std::move(pointer), std::move(message)});
+}
+
+void Problems::take(Problems&& other) {
+  total_ += other.total_;
+  for (Item& item : other.items_)
+    if (items_.size() < kept) items_.push_back(std::move(item));
 }
 
 void Problems::raise() const {

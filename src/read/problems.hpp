@@ -13,6 +13,9 @@ class Problems {
  public:
   Problems(std::string file, std::string_view source) : file_(std::move(file)), source_(source) {}
   void add(std::uint32_t offset, std::string pointer, std::string message);
+  // An empty collection for the same file, and the way back for what it collected.
+  Problems like() const { return {file_, source_}; }
+  void take(Problems&& other);
   bool any() const { return total_ > 0; }
   // Throws them, sorted by place, if there are any.
   void raise() const;

@@ -11,6 +11,8 @@
 #include <string_view>
 #include <vector>
 
+#include "src/read/list_span.hpp"
+
 namespace boxproof::read {
 
 enum class Kind : std::uint8_t { null, boolean, number, text, array, object };
@@ -100,6 +102,10 @@ std::string pointer_of(const Value& value);
 std::string pointer_token(std::string_view key);
 // The value that a pointer names below `from`, or the nearest one above it that is there. `rest` is what was not found.
 Value follow(Value from, std::string_view pointer, std::string_view* rest = nullptr);
+// Whether a character can be part of a JSON number.
+inline bool is_number_char(char c) {
+  return (c >= '0' && c <= '9') || c == '+' || c == '-' || c == '.' || c == 'e' || c == 'E';
+}
 // As a message shows it: `text "12"`, `40.5`, `null`, `a list`, `an object`.
 std::string describe(const Value& value);
 
@@ -107,15 +113,19 @@ std::string describe(const Value& value);
 class Sink {
  public:
   virtual ~Sink() = default;
-  virtual void member(std::string_view /*key*/, const Tree&) {}     // a member of the top object
-  virtual void list(std::uint32_t /*offset*/) {}                    // the streamed array begins
-  virtual void element(std::uint32_t /*index*/, const Tree&) {}     // an element of the streamed array
+  virtual void member(std::string_view /*key*/, const Tree&) {}   // a member of the top object
+  virtual void element(std::uint32_t /*index*/, const Tree&) {}   // an element of the long list
   virtual void problem(std::uint32_t offset, std::string pointer, std::string message) = 0;
 };
 
-// Parses a document whose top is an object. The array under `stream_key` is handed over element by element, every
-// other member whole. False if the text is no such document; the sink has then been told why.
-bool parse_document(std::string_view source, std::string_view stream_key, Sink& sink);
+// Parses a document whose top is an object and hands over its members. The list at `span`, if it was found, is handed
+// over as an empty one: its elements are for parse_elements. False if the text is no such document; the sink has then
+// been told why.
+bool parse_members(std::string_view source, const ListSpan& span, Sink& sink);
+
+// Parses the elements from number `first` up to, not including, `last` of the list and hands them over.
+bool parse_elements(std::string_view source, std::string_view key, const ListSpan& span, std::uint32_t first,
+                    std::uint32_t last, Sink& sink);
 
 // Parses a document that is kept as one tree; nothing if it is not JSON, the sink has then been told why.
 std::optional<Tree> parse_whole(std::string_view source, Sink& sink);

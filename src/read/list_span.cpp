@@ -1,0 +1,97 @@
+#include "src/read/list_span.hpp"
+
+#include <array>
+
+namespace boxproof::read {
+namespace {
+
+enum class Class : std::uint8_t { other, space, quote, open, close, comma };
+
+constexpr std::array<Class, 256> classes = [] {
+  std::array<Class, 256> out{};
+  for (const char c : {' ', '\t', '\n', '\r'}) out[static_cast<unsigned char>(c)] = Class::space;
+  out['"'] = Class::quote;
+  out['['] = out['{'] = Class::open;
+  out[']'] = out['}'] = Class::close;
+  out[','] = Class::comma;
+  return out;
+}();
+
+Class class_of(char c) { return classes[static_cast<unsigned char>(c)]; }
+
+// Behind the closing quote of the string that starts at `at`; the end of the text where it does not close.
+const char* behind_string(const char* at, const char* end) {
+  for (++at; at < end && *at != '"'; ++at)
+    if (*at == '\\') ++at;
+  return at < end ? at + 1 : end;
+}
+
+const char* behind_space(const char* at, const char* end) {
+  while (at < end && class_of(*at) == Class::space) ++at;
+  return at;
+}
+
+// Notes the elements of the list whose bracket stands at `at`; true if it closes.
+bool scan_list(const char* begin, const char* at, const char* end, ListSpan& span) {
+  const auto offset = [begin](const char* p) { return static_cast<std::uint32_t>(p - begin); };
+  span.open = offset(at);
+  at = behind_space(at + 1, end);
+  if (at < end && *at != ']') span.elements.push_back(offset(at));
+  for (int depth = 0; at < end; ++at) {
+    switch (class_of(*at)) {
+      case Class::quote: at = behind_string(at, end) - 1; break;
+      case Class::open: ++depth; break;
+      case Class::close:
+        if (--depth < 0) {
+          span.close = offset(at);
+          return *at == ']';
+        }
+        break;
+      case Class::comma:
+        if (depth == 0) {
+          at = behind_space(at + 1, end);
+          span.elements.push_back(offset(at));
+          --at;  // the loop steps onto the element
+        }
+        break;
+      case Class::space:
+      case Class::other: break;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+ListSpan find_list(std::string_view source, std::string_view key) {
+  ListSpan span;
+  const char* const begin = source.data();
+  const char* const end = begin + source.size();
+  int depth = 0;
+  for (const char* at = begin; at < end; ++at) {
+    switch (class_of(*at)) {
+      case Class::quote: {
+        const char* const behind = behind_string(at, end);
+        const std::string_view text(at + 1, static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
+        if (depth == 1 && text == key) {
+          const char* next = behind_space(behind, end);
+          if (next < end && *next == ':') {
+            next = behind_space(next + 1, end);
+            if (next < end && *next == '[') {
+              span.found = scan_list(begin, next, end, span);
+              return span;
+            }
+          }
+        }
+        at = behind - 1;
+        break;
+      }
+      case Class::open: ++depth; break;
+      case Class::close: --depth; break;
+      default: break;
+    }
+  }
+  return span;
+}
+
+}  // namespace boxproof::read
