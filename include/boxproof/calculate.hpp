@@ -115,7 +115,6 @@ struct BoxFacts {
   Amps output_max, output_continuous;
   RunAmpacity output_run;
   std::optional<double> output_drop_pct;
-  std::optional<Size> output_suggested;
   Amps disconnect_least;
   unsigned strings = 0, inputs = 0;
   double modules = 0;

@@ -18,16 +18,15 @@ Amps input_current(const Circuit& c, const Edition& e, Working* working) {
 
 Amps output_current(const Combiner& box, const Edition& e, Working* working) {
   Amps sum;
+  for (const Circuit& c : box.circuits) sum += static_cast<double>(c.inputs()) * input_current(c, e);
+  if (!working) return sum;
   std::string formula, numbers;
   for (std::size_t i = 0; i < box.circuits.size(); ++i) {
-    const Circuit& c = box.circuits[i];
-    const Amps each = input_current(c, e);
-    sum += static_cast<double>(c.inputs()) * each;
-    if (!working) continue;
     formula += fmt::format("{}N{} · I{}", i ? " + " : "", i + 1, i + 1);
-    numbers += fmt::format("{}{} · {}", i ? " + " : "", c.inputs(), exact(each.value()));
+    numbers += fmt::format("{}{} · {}", i ? " + " : "", box.circuits[i].inputs(),
+                           exact(input_current(box.circuits[i], e).value()));
   }
-  if (working) working->push_back({"Iout", formula, numbers, sum.value(), "A", e.output_current_section});
+  working->push_back({"Iout", formula, numbers, sum.value(), "A", e.output_current_section});
   return sum;
 }
 

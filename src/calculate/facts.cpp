@@ -36,7 +36,6 @@ void circuit_facts(const Design& design, const Combiner& box, const Circuit& c, 
 void output_facts(const Design& design, const Combiner& box, const Edition& e, BoxFacts& facts) {
   const Run* run = box.output && box.output->run ? &*box.output->run : nullptr;
   facts.output_run = run_ampacity(run, facts.output_max, design.site.high, e);
-  facts.output_suggested = run ? smallest_size(*run, facts.output_max, design.site.high, e) : std::nullopt;
   const auto operating = operating_point(box);
   facts.output_drop_pct =
       run && operating ? drop_pct(*run, operating->current, operating->voltage, e) : std::nullopt;

@@ -1,88 +1,80 @@
 // The report for programs (boxproof-report/1). One box and one finding a line, in a fixed order, no times, no paths but
 // those that were given: the same input gives the same bytes.
 #include <algorithm>
-#include <thread>
 
 #include "boxproof/report.hpp"
 #include "boxproof/rule.hpp"
 #include "src/report/json_text.hpp"
+#include "src/text/in_order.hpp"
 
 namespace boxproof {
 namespace report {
 namespace {
 
-void key(Buffer& out, std::string_view name, bool first = false) {
-  if (!first) put(out, ", ");
-  put(out, "\"");
-  put(out, name);
-  put(out, "\": ");
-}
+// `lead` is the punctuation and the key, ready to be copied: `, "max_v": `.
 template <class Number>
-void number(Buffer& out, std::string_view name, Number value, bool first = false) {
-  key(out, name, first);
+void number(Buffer& out, std::string_view lead, Number value) {
+  put(out, lead);
   put_number(out, value);
 }
-void word(Buffer& out, std::string_view name, std::string_view value, bool first = false) {
-  key(out, name, first);
+void word(Buffer& out, std::string_view lead, std::string_view value) {
+  put(out, lead);
   put_text_or_null(out, value);
 }
 
-void put_ampacity(Buffer& out, const RunAmpacity& a, bool first = false) {
-  number(out, "ampacity_a", a.in_use, first);
-  number(out, "terminal_ampacity_a", a.terminal);
+void put_ampacity(Buffer& out, const RunAmpacity& a) {
+  number(out, R"("ampacity_a": )", a.in_use);
+  number(out, R"(, "terminal_ampacity_a": )", a.terminal);
   const bool known = a.in_use.has_value();
-  number(out, "correction", known ? std::optional(a.correction) : std::nullopt);
-  number(out, "adjustment", known ? std::optional(a.adjustment) : std::nullopt);
+  number(out, R"(, "correction": )", known ? std::optional(a.correction) : std::nullopt);
+  number(out, R"(, "adjustment": )", known ? std::optional(a.adjustment) : std::nullopt);
 }
 
 void put_circuit(Buffer& out, const CircuitFacts& f) {
-  put(out, "{");
-  word(out, "id", f.circuit->id, true);
-  number(out, "max_v", f.voltage.max);
-  number(out, "max_a", f.max.value());
-  key(out, "fuse_needed");
+  word(out, R"({"id": )", f.circuit->id);
+  number(out, R"(, "max_v": )", f.voltage.max);
+  number(out, R"(, "max_a": )", f.max.value());
+  put(out, R"(, "fuse_needed": )");
   put(out, !f.fuse_needed ? "null" : *f.fuse_needed ? "true" : "false");
-  number(out, "back_a", f.back.value());
-  number(out, "fuse_min_a", f.fuse_least.value());
-  number(out, "fuse_suggested_a", f.fuse_suggested);
+  number(out, R"(, "back_a": )", f.back.value());
+  number(out, R"(, "fuse_min_a": )", f.fuse_least.value());
+  number(out, R"(, "fuse_suggested_a": )", f.fuse_suggested);
+  put(out, ", ");
   put_ampacity(out, f.run);
-  number(out, "drop_pct", f.drop_pct);
+  number(out, R"(, "drop_pct": )", f.drop_pct);
   put(out, "}");
 }
 
-void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f) {
-  put(out, "    {");
-  key(out, "id", true);
+void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const ReportInput& r) {
+  put(out, R"(    {"id": )");
   put_text(out, f.box->id);
-  word(out, "verdict", verdict_names[static_cast<std::size_t>(result.verdict)]);
-  key(out, "calc");
-  put(out, "{");
+  word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(result.verdict)]);
+  put(out, R"(, "calc": {)");
   const bool known = f.max_voltage && f.every_voltage_known;
-  number(out, "max_v", known ? std::optional(f.max_voltage->value()) : std::nullopt, true);
-  number(out, "cold_factor", known ? std::optional(f.cold_factor) : std::nullopt);
-  number(out, "out_max_a", f.output_max.value());
-  number(out, "out_continuous_a", f.output_continuous.value());
-  number(out, "strings", static_cast<double>(f.strings));
-  number(out, "modules", f.modules);
-  key(out, "circuits");
-  put(out, "[");
+  number(out, R"("max_v": )", known ? std::optional(f.max_voltage->value()) : std::nullopt);
+  number(out, R"(, "cold_factor": )", known ? std::optional(f.cold_factor) : std::nullopt);
+  number(out, R"(, "out_max_a": )", f.output_max.value());
+  number(out, R"(, "out_continuous_a": )", f.output_continuous.value());
+  number(out, R"(, "strings": )", static_cast<double>(f.strings));
+  number(out, R"(, "modules": )", f.modules);
+  put(out, R"(, "circuits": [)");
   for (std::size_t i = 0; i < f.circuits.size(); ++i) {
     if (i > 0) put(out, ", ");
     put_circuit(out, f.circuits[i]);
   }
-  put(out, "]");
-  key(out, "output");
-  put(out, "{");
-  put_ampacity(out, f.output_run, true);
-  number(out, "drop_pct", f.output_drop_pct);
-  word(out, "suggested_size", f.output_suggested ? f.output_suggested->name() : std::string_view());
+  put(out, R"(], "output": {)");
+  put_ampacity(out, f.output_run);
+  number(out, R"(, "drop_pct": )", f.output_drop_pct);
+  const Run* run = f.box->output && f.box->output->run ? &*f.box->output->run : nullptr;
+  const auto size = run ? smallest_size(*run, f.output_max, r.design.design.site.high, r.edition) : std::nullopt;
+  word(out, R"(, "suggested_size": )", size ? size->name() : std::string_view());
   put(out, "}");
-  number(out, "disconnect_min_a", f.disconnect_least.value());
+  number(out, R"(, "disconnect_min_a": )", f.disconnect_least.value());
   put(out, "}}");
 }
 
-void put_amount(Buffer& out, std::string_view name, const Amount& amount) {
-  key(out, name);
+void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
+  put(out, lead);
   if (const double* n = std::get_if<double>(&amount))
     put_number(out, *n);
   else if (const std::string* text = std::get_if<std::string>(&amount))
@@ -92,35 +84,33 @@ void put_amount(Buffer& out, std::string_view name, const Amount& amount) {
 }
 
 void put_finding(Buffer& out, const Finding& f, bool show_work) {
-  put(out, "    {");
-  word(out, "rule", f.rule->id, true);
-  word(out, "severity", severity_names[static_cast<std::size_t>(f.severity)]);
-  word(out, "basis", basis_names[static_cast<std::size_t>(f.basis)]);
-  word(out, "box", f.box_id);
-  word(out, "part", f.part);
-  word(out, "message", f.message);
-  put_amount(out, "found", f.found);
-  put_amount(out, "required", f.required);
-  word(out, "unit", f.unit);
-  word(out, "section", f.section);
-  word(out, "disposition", f.disposition);
-  word(out, "file", f.place.file);
-  key(out, "pointer");
+  word(out, R"(    {"rule": )", f.rule->id);
+  word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
+  word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
+  word(out, R"(, "box": )", f.box_id);
+  word(out, R"(, "part": )", f.part);
+  word(out, R"(, "message": )", f.message);
+  put_amount(out, R"(, "found": )", f.found);
+  put_amount(out, R"(, "required": )", f.required);
+  word(out, R"(, "unit": )", f.unit);
+  word(out, R"(, "section": )", f.section);
+  word(out, R"(, "disposition": )", f.disposition);
+  word(out, R"(, "file": )", f.place.file);
+  put(out, R"(, "pointer": )");
   put_text(out, f.place.pointer);
-  number(out, "line", static_cast<double>(f.place.line));
-  number(out, "column", static_cast<double>(f.place.column));
-  word(out, "fingerprint", fingerprint(f));
+  number(out, R"(, "line": )", static_cast<double>(f.place.line));
+  number(out, R"(, "column": )", static_cast<double>(f.place.column));
+  word(out, R"(, "fingerprint": )", fingerprint(f));
   if (show_work) {
-    key(out, "working");
-    put(out, "[");
+    put(out, R"(, "working": [)");
     for (const Step& s : f.working) {
       put(out, &s == &f.working.front() ? "{" : ", {");
-      word(out, "symbol", s.symbol, true);
-      word(out, "formula", s.formula);
-      word(out, "numbers", s.numbers);
-      number(out, "value", s.value);
-      word(out, "unit", s.unit);
-      word(out, "section", s.section);
+      word(out, R"("symbol": )", s.symbol);
+      word(out, R"(, "formula": )", s.formula);
+      word(out, R"(, "numbers": )", s.numbers);
+      number(out, R"(, "value": )", s.value);
+      word(out, R"(, "unit": )", s.unit);
+      word(out, R"(, "section": )", s.section);
       put(out, "}");
     }
     put(out, "]");
@@ -131,11 +121,10 @@ void put_finding(Buffer& out, const Finding& f, bool show_work) {
 void put_head(Buffer& out, const ReportInput& r) {
   const Judgement& j = r.judgement;
   put(out, "{\n  \"format\": \"boxproof-report/1\",\n  \"tool\": {");
-  word(out, "version", version(), true);
+  word(out, R"("version": )", version());
   put(out, "},\n  \"code\": {");
-  word(out, "edition", r.edition.name, true);
-  key(out, "amended");
-  put(out, "[");
+  word(out, R"("edition": )", r.edition.name);
+  put(out, R"(, "amended": [)");
   bool first = true;
   const auto item = [&](std::string_view text) {
     if (!first) put(out, ", ");
@@ -145,51 +134,39 @@ void put_head(Buffer& out, const ReportInput& r) {
   for (const std::string& path : r.edition.amended) item(path);
   for (const std::string& text : r.overrides) item(text);
   put(out, "]},\n  ");
-  word(out, "basis", basis_names[static_cast<std::size_t>(j.basis)], true);
+  word(out, R"("basis": )", basis_names[static_cast<std::size_t>(j.basis)]);
   put(out, ",\n  \"site\": {");
-  key(out, "name", true);
+  put(out, R"("name": )");
   put_text(out, r.design.design.site.name);
-  word(out, "verdict", verdict_names[static_cast<std::size_t>(j.verdict)]);
-  key(out, "totals");
-  put(out, "{");
-  number(out, "combiners", static_cast<double>(j.totals.combiners), true);
-  number(out, "strings", j.totals.strings);
-  number(out, "modules", j.totals.modules);
-  number(out, "dc_kw", j.totals.dc_kilowatts);
+  word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(j.verdict)]);
+  put(out, R"(, "totals": {)");
+  number(out, R"("combiners": )", static_cast<double>(j.totals.combiners));
+  number(out, R"(, "strings": )", j.totals.strings);
+  number(out, R"(, "modules": )", j.totals.modules);
+  number(out, R"(, "dc_kw": )", j.totals.dc_kilowatts);
   put(out, "}");
-  key(out, "counts");
-  put(out, "{");
+  put(out, R"(, "counts": {)");
   for (std::size_t i = 0; i < severity_names.size(); ++i)
-    number(out, severity_names[i], static_cast<double>(j.counts[i]), i == 0);
+    number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]), static_cast<double>(j.counts[i]));
   put(out, "}},\n");
 }
 
-// Boxes are written in blocks, side by side, and handed over in order.
 void put_boxes(const ReportInput& r, const Write& write) {
   const std::vector<BoxResult>& boxes = r.judgement.boxes;
-  constexpr std::size_t block = 512;
-  const std::size_t workers = boxes.size() > block ? std::max(1U, std::thread::hardware_concurrency()) : 1;
-  std::vector<Buffer> buffers(workers);
-  const auto fill = [&](Buffer& out, std::size_t begin) {
+  constexpr std::size_t block = 256;  // boxes: some hundred kilobytes
+  const auto make = [&](std::size_t i, Buffer& out) {
     BoxFacts facts;
     FoundBox own;
-    for (std::size_t i = begin; i < std::min(begin + block, boxes.size()); ++i) {
-      facts_of(r.design, r.edition, r.record, boxes[i], own, facts);
-      put_box(out, boxes[i], facts);
-      put(out, i + 1 < boxes.size() ? ",\n" : "\n");
+    for (std::size_t b = i * block; b < std::min((i + 1) * block, boxes.size()); ++b) {
+      facts_of(r.design, r.edition, r.record, boxes[b], own, facts);
+      put_box(out, boxes[b], facts, r);
+      put(out, b + 1 < boxes.size() ? ",\n" : "\n");
     }
   };
-  for (std::size_t begin = 0; begin < boxes.size(); begin += block * workers) {
-    std::vector<std::thread> threads;
-    for (std::size_t w = 1; w < workers && begin + w * block < boxes.size(); ++w)
-      threads.emplace_back(fill, std::ref(buffers[w]), begin + w * block);
-    fill(buffers[0], begin);
-    for (std::thread& t : threads) t.join();
-    for (Buffer& buffer : buffers) {
-      write({buffer.data(), buffer.size()});
-      buffer.clear();
-    }
-  }
+  text::in_order<Buffer>((boxes.size() + block - 1) / block, make, [&](Buffer& out) {
+    write({out.data(), out.size()});
+    out.clear();
+  });
 }
 
 }  // namespace
@@ -214,7 +191,7 @@ void write_json(const ReportInput& r, const Write& write) {
     if (out.size() > enough) flush();
   }
   report::put(out, findings.empty() ? "],\n  " : "\n  ],\n  ");
-  report::word(out, "caution", caution(), true);
+  report::word(out, R"("caution": )", caution());
   report::put(out, "\n}\n");
   flush();
 }

@@ -1,6 +1,7 @@
 // JSON written straight into a buffer: a report of sixty thousand boxes would not fit in memory as a tree.
 #pragma once
 
+#include <fmt/compile.h>
 #include <fmt/format.h>
 
 #include <cmath>
@@ -44,7 +45,7 @@ inline void put_number(Buffer& out, double value) {
     const fmt::format_int digits(static_cast<std::uint64_t>(value));
     return out.append(digits.data(), digits.data() + digits.size());
   }
-  fmt::format_to(std::back_inserter(out), "{}", value);
+  fmt::format_to(std::back_inserter(out), FMT_COMPILE("{}"), value);
 }
 
 inline void put_number(Buffer& out, std::optional<double> value) {
