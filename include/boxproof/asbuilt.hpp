@@ -1,5 +1,5 @@
-// The field record: what somebody saw on site (boxproof-asbuilt/1). An absent value was not looked at; it never means
-// "as designed".
+// The field record: what somebody saw on site (boxproof-asbuilt/1). An absent value was not looked at; it
+// never means "as designed".
 #pragma once
 
 #include <array>
@@ -22,7 +22,8 @@ struct PostedLabel {  // what the label on the box says
 
 struct Count {
   std::optional<std::uint32_t> positive, negative, fuses, modules;
-  std::vector<std::uint32_t> series;  // of each string, in the order of the groups; one entry speaks for all strings
+  std::vector<std::uint32_t>
+      series;  // of each string, in the order of the groups; one entry speaks for all strings
   bool series_of_each = false;
 };
 
@@ -116,11 +117,11 @@ struct FieldRecord {
 
 // The words of seen[].what.
 inline constexpr std::array<std::string_view, 28> condition_words{
-    "burned-terminal",  "burned-bus",       "arc-marks",        "melted-part",          "water-inside",
-    "handle-leak",      "chafed-conductor", "nicked-conductor", "pinched-conductor",    "loose-terminal",
-    "missing-barrier",  "corroded-terminal", "cracked-bushing", "missing-bushing",      "conductor-off-center",
-    "sharp-bend",       "gasket-damaged",   "latch-open",       "unsealed-opening",     "missing-inhibitor",
-    "no-strain-relief", "debris-inside",    "loose-mounting",   "standing-water",       "label-illegible",
+    "burned-terminal",  "burned-bus",        "arc-marks",        "melted-part",       "water-inside",
+    "handle-leak",      "chafed-conductor",  "nicked-conductor", "pinched-conductor", "loose-terminal",
+    "missing-barrier",  "corroded-terminal", "cracked-bushing",  "missing-bushing",   "conductor-off-center",
+    "sharp-bend",       "gasket-damaged",    "latch-open",       "unsealed-opening",  "missing-inhibitor",
+    "no-strain-relief", "debris-inside",     "loose-mounting",   "standing-water",    "label-illegible",
     "label-missing",    "wrong-torque-mark", "counterfeit-mark"};
 
 }  // namespace boxproof

@@ -1,5 +1,5 @@
-// The calculations: pure functions of the design and the edition. No files, no severities. No intermediate value is
-// rounded. Every function takes an optional working, which it fills with the steps it made.
+// The calculations: pure functions of the design and the edition. No files, no severities. No intermediate
+// value is rounded. Every function takes an optional working, which it fills with the steps it made.
 #pragma once
 
 #include <optional>
@@ -18,15 +18,15 @@ enum class Lack : std::uint8_t {
   nothing,
   low_temperature,
   high_temperature,
-  cell,              // neither coefficient nor kind of cell stated
-  coefficient,       // thin film, or colder than the table
+  cell,         // neither coefficient nor kind of cell stated
+  coefficient,  // thin film, or colder than the table
   run,
-  conductor,         // the run names none
+  conductor,  // the run names none
   size,
   material,
   insulation_temperature,
   method,
-  table,             // the table has no such conductor
+  table,  // the table has no such conductor
 };
 
 struct StringVoltage {
@@ -36,8 +36,8 @@ struct StringVoltage {
 };
 
 // Highest open-circuit voltage of a string at the lowest expected ambient. Section 690.7(A).
-StringVoltage string_voltage(const Module& module, unsigned series, std::optional<Celsius> low, const Edition& edition,
-                             Working* working = nullptr);
+StringVoltage string_voltage(const Module& module, unsigned series, std::optional<Celsius> low,
+                             const Edition& edition, Working* working = nullptr);
 
 // Maximum current of one input of a box (strings_per_fuse strings joined). Section 690.8(A).
 Amps input_current(const Circuit& circuit, const Edition& edition, Working* working = nullptr);
@@ -46,7 +46,8 @@ Amps input_current(const Circuit& circuit, const Edition& edition, Working* work
 Amps output_current(const Combiner& box, const Edition& edition, Working* working = nullptr);
 
 // The current that everything else can push into a faulted string of this group.
-Amps back_current(const Combiner& box, const Circuit& circuit, const Edition& edition, Working* working = nullptr);
+Amps back_current(const Combiner& box, const Circuit& circuit, const Edition& edition,
+                  Working* working = nullptr);
 
 // What parallel strings ahead of the same fuse add to the fuse, at the module: (p − 1) · 1.25 · Isc.
 Amps joined_current(const Circuit& circuit, const Edition& edition);
@@ -58,15 +59,15 @@ Amps least_rating(Amps max, bool rated_100_pct, std::optional<double> ambient_fa
 // Smallest standard rating (with the additional fuse ratings) at or above `least`; nothing beyond the list.
 std::optional<Amps> standard_rating(Amps least, const Edition& edition);
 
-// Whether an overcurrent device of this rating protects a conductor of this ampacity: at or below it, or the next
-// standard rating above it, up to the edition's limit. Section 240.4(B).
+// Whether an overcurrent device of this rating protects a conductor of this ampacity: at or below it, or the
+// next standard rating above it, up to the edition's limit. Section 240.4(B).
 bool protects(Amps rating, Amps ampacity, const Edition& edition);
 
 // Ampacity of a run for a circuit of the given maximum current.
 struct RunAmpacity {
   Lack lack = Lack::nothing;
-  std::optional<Amps> in_use;     // after correction and adjustment, all parallel conductors together
-  std::optional<Amps> terminal;   // before them, at the terminals' temperature
+  std::optional<Amps> in_use;    // after correction and adjustment, all parallel conductors together
+  std::optional<Amps> terminal;  // before them, at the terminals' temperature
   double correction = 1, adjustment = 1;
   Celsius ambient;
   int insulation_column = 0, terminal_column = 0;
@@ -75,7 +76,8 @@ RunAmpacity run_ampacity(const Run* run, Amps max, std::optional<Celsius> site_h
                          Working* working = nullptr);
 
 // Smallest size of the same wire, laid the same way, that passes before and after conditions of use.
-std::optional<Size> smallest_size(const Run& run, Amps max, std::optional<Celsius> site_high, const Edition& edition);
+std::optional<Size> smallest_size(const Run& run, Amps max, std::optional<Celsius> site_high,
+                                  const Edition& edition);
 
 // Equipment grounding conductor for an overcurrent device of this rating; nothing beyond the table.
 std::optional<Size> grounding_size(Amps rating, Material material, const Edition& edition);
@@ -84,8 +86,8 @@ std::optional<Size> grounding_size(Amps rating, Material material, const Edition
 std::optional<double> drop_pct(const Run& run, Amps current, Volts voltage, const Edition& edition,
                                Working* working = nullptr);
 
-// Operating current of a box's output and the lowest operating voltage of its strings; nothing where a module's Imp
-// or Vmp is not stated.
+// Operating current of a box's output and the lowest operating voltage of its strings; nothing where a
+// module's Imp or Vmp is not stated.
 struct OperatingPoint {
   Amps current;
   Volts voltage;
@@ -96,11 +98,11 @@ std::optional<OperatingPoint> operating_point(const Combiner& box);
 struct CircuitFacts {
   const Circuit* circuit = nullptr;
   StringVoltage voltage;
-  Amps max;                           // one input
+  Amps max;  // one input
   Amps back;
   Amps fuse_least;
   std::optional<Amps> fuse_suggested;
-  std::optional<bool> fuse_needed;    // nothing: the module's largest fuse is not stated, and it matters
+  std::optional<bool> fuse_needed;  // nothing: the module's largest fuse is not stated, and it matters
   RunAmpacity run;
   std::optional<double> drop_pct;
 };
@@ -110,8 +112,8 @@ struct BoxFacts {
   std::vector<CircuitFacts> circuits;  // as in the box
   std::optional<Volts> max_voltage;    // highest of the strings whose voltage is known
   bool every_voltage_known = true;
-  double cold_factor = 1;              // of that string
-  std::size_t highest_circuit = 0;     // where it is
+  double cold_factor = 1;           // of that string
+  std::size_t highest_circuit = 0;  // where it is
   Amps output_max, output_continuous;
   RunAmpacity output_run;
   std::optional<double> output_drop_pct;
@@ -133,8 +135,8 @@ struct Margin {
   double share() const { return 1 - value / limit; }  // what is left of the limit; below 0: over it
 };
 
-// Every limit of the box that its values can be held against, in the order of the rules. Steps between standard
-// ratings are left out (a 20 A fuse on a module that allows 20 A is not near anything).
+// Every limit of the box that its values can be held against, in the order of the rules. Steps between
+// standard ratings are left out (a 20 A fuse on a module that allows 20 A is not near anything).
 std::vector<Margin> margins(const Design& design, const BoxFacts& facts, const Edition& edition);
 
 // The smallest of them; nothing where there is none.

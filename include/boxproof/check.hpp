@@ -24,8 +24,8 @@ struct BoxResult {
   std::optional<std::uint32_t> visited;  // its place in the field record
 };
 
-// What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then by rule),
-// then boxes that are not on the plan.
+// What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then
+// by rule), then boxes that are not on the plan.
 struct Judgement {
   Basis basis = Basis::design;
   Verdict verdict = Verdict::accept;
@@ -40,21 +40,22 @@ struct Judgement {
 Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
                 const CheckOptions& options);
 
-// The box as found: the plan with whatever the record says in its place. Parts that the record changes are kept in
-// `own`, which must outlive the returned box.
+// The box as found: the plan with whatever the record says in its place. Parts that the record changes are
+// kept in `own`, which must outlive the returned box.
 struct FoundParts {
   std::deque<Conductor> conductors;
   std::deque<Module> modules;
 };
 Combiner as_built(const Combiner& plan, const VisitedBox& visited, FoundParts& own);
 
-// Facts of a judged box: as built where it was visited, else as planned. `own` must live as long as the facts.
+// Facts of a judged box: as built where it was visited, else as planned. `own` must live as long as the
+// facts.
 struct FoundBox {
   FoundParts parts;
   Combiner box;
 };
-void facts_of(const DesignFile& design, const Edition& edition, const RecordFile* record, const BoxResult& result,
-              FoundBox& own, BoxFacts& facts);
+void facts_of(const DesignFile& design, const Edition& edition, const RecordFile* record,
+              const BoxResult& result, FoundBox& own, BoxFacts& facts);
 
 // Shell-style pattern: * any text, ? any character, [a-c] a set.
 bool matches(std::string_view pattern, std::string_view text);

@@ -1,8 +1,8 @@
 // The plan: one site's combiner boxes as submitted for approval (boxproof-design/1).
 //
-// An absent optional value means "not stated". Nothing here is a guess: whoever needs a value that is not stated asks
-// for it. Everything that a plan can name (modules, inverters, conductors, box types) lives once in a Library and is
-// referred to by address, so that sixty thousand boxes share what they have in common.
+// An absent optional value means "not stated". Nothing here is a guess: whoever needs a value that is not
+// stated asks for it. Everything that a plan can name (modules, inverters, conductors, box types) lives once
+// in a Library and is referred to by address, so that sixty thousand boxes share what they have in common.
 #pragma once
 
 #include <array>
@@ -77,7 +77,7 @@ struct Conductor {
   std::string id;
   std::optional<Size> size;
   std::optional<Material> material;
-  std::string insulation;  // empty: not stated
+  std::string insulation;                        // empty: not stated
   std::optional<double> insulation_temperature;  // °C rating
   std::optional<Volts> rated;
   std::optional<Stranding> stranding;
@@ -223,7 +223,7 @@ inline constexpr std::array<std::string_view, 4> place_names{"roof", "wall", "gr
 inline constexpr std::array<std::string_view, 2> cover_names{"up", "side"};
 inline constexpr std::array<std::string_view, 2> poles_names{"one", "both"};
 inline constexpr std::array<std::string_view, 10> label_kinds{
-    "box-identification", "max-voltage",  "dc-power-source", "shock-both-sides", "raceway-power-source",
+    "box-identification", "max-voltage",       "dc-power-source", "shock-both-sides", "raceway-power-source",
     "ground-fault",       "ungrounded-system", "rapid-shutdown",  "disconnect",       "directory"};
 
 }  // namespace boxproof

@@ -1,7 +1,8 @@
-// One edition of the code, as values: limits, factors, tables, section numbers. What differs between editions is data
-// (data/editions: a base and a merge patch an edition), never an `if` on a year.
+// One edition of the code, as values: limits, factors, tables, section numbers. What differs between editions
+// is data (data/editions: a base and a merge patch an edition), never an `if` on a year.
 //
-// Every group carries the section it comes from. An empty section means that the edition has no such requirement.
+// Every group carries the section it comes from. An empty section means that the edition has no such
+// requirement.
 #pragma once
 
 #include <array>
@@ -23,8 +24,8 @@ inline constexpr std::array<std::string_view, 3> use_names{"dwelling", "building
 
 // Words that editions use differently; messages take them from here.
 struct Terms {
-  std::string string_circuit;   // one string of modules up to the box
-  std::string output_circuit;   // from the box to the inverter or recombiner
+  std::string string_circuit;  // one string of modules up to the box
+  std::string output_circuit;  // from the box to the inverter or recombiner
 };
 
 struct VoltageLimit {
@@ -116,9 +117,9 @@ struct ResistanceTable {  // DC, uncoated
 };
 
 struct InsulationFitness {
-  bool sunlight = false;                // may be exposed outdoors in the array's wiring
+  bool sunlight = false;                 // may be exposed outdoors in the array's wiring
   bool sunlight_only_if_marked = false;  // may be, if marked sunlight resistant
-  bool wet = false;                     // may be in a wet location, inside raceways outdoors included
+  bool wet = false;                      // may be in a wet location, inside raceways outdoors included
 };
 
 enum class DisconnectKind { none, isolating, load_break };
@@ -127,8 +128,8 @@ enum class DisconnectKind { none, isolating, load_break };
 struct DisconnectCase {
   DisconnectKind kind = DisconnectKind::none;
   bool only_if_fused = false;
-  std::optional<Metres> within;       // nothing: no distance is set
-  bool or_lockable = false;           // lockable, or in sight and readily accessible, in place of a distance
+  std::optional<Metres> within;  // nothing: no distance is set
+  bool or_lockable = false;      // lockable, or in sight and readily accessible, in place of a distance
   bool external_handle = false;
   bool lockable = false;
   std::string section;
@@ -138,7 +139,7 @@ struct DisconnectRules {
   std::optional<DisconnectCase> roof;  // boxes on a roof, where the edition singles them out
   Amps large_above;                    // output current above which `large` applies
   DisconnectCase large, small;
-  double current_factor = 1.25;        // on the output's maximum current, for the rated current
+  double current_factor = 1.25;  // on the output's maximum current, for the rated current
   std::string current_section;
 };
 
@@ -156,12 +157,13 @@ struct Edition {
 
   double maximum_current_factor = 0;  // on Isc
   std::string maximum_current_section, output_current_section;
-  double overcurrent_factor = 0;      // on the maximum current, for the rating of an overcurrent device
+  double overcurrent_factor = 0;  // on the maximum current, for the rating of an overcurrent device
   std::string overcurrent_section;
   double before_factor = 0;  // on the maximum current, against the ampacity before conditions of use
   double after_factor = 0;   // likewise, after conditions of use
   std::string before_section, after_section;
-  // A second, stricter reading of the same text: a conductor that passes after_factor and fails this gets a query.
+  // A second, stricter reading of the same text: a conductor that passes after_factor and fails this gets a
+  // query.
   std::optional<double> strict_after_factor;
   std::string rated_100_section;
 
@@ -199,13 +201,15 @@ struct Edition {
     std::string section;
     bool unverified = false;  // known from memory only
   };
-  std::map<std::string, RuleSection, std::less<>> rules;  // rule id -> where it stands; absent: it does not run
+  std::map<std::string, RuleSection, std::less<>>
+      rules;  // rule id -> where it stands; absent: it does not run
 
   // Keys that a local amendment changed, as dotted paths ("voltage.limits.building.max_v").
   std::vector<std::string> amended;
 };
 
 // The editions that the program carries, oldest first.
-inline constexpr std::array<std::string_view, 6> edition_names{"2008", "2011", "2014", "2017", "2020", "2023"};
+inline constexpr std::array<std::string_view, 6> edition_names{"2008", "2011", "2014",
+                                                               "2017", "2020", "2023"};
 
 }  // namespace boxproof

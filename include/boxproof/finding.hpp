@@ -24,14 +24,15 @@ inline constexpr std::array<std::string_view, 2> basis_names{"design", "as-built
 
 // From best to worst.
 enum class Verdict : std::uint8_t { accept, clarify, not_visited, correct, stop };
-inline constexpr std::array<std::string_view, 5> verdict_names{"accept", "clarify", "not-visited", "correct", "stop"};
+inline constexpr std::array<std::string_view, 5> verdict_names{"accept", "clarify", "not-visited", "correct",
+                                                               "stop"};
 
 // A value in a finding: none, a number in the finding's unit, or words.
 using Amount = std::variant<std::monostate, double, std::string>;
 
 struct FilePlace {
   std::string file;
-  std::string pointer;  // RFC 6901
+  std::string pointer;                 // RFC 6901
   std::uint32_t line = 0, column = 0;  // from 1; 0: not located yet
 };
 
@@ -39,10 +40,11 @@ struct Finding {
   const Rule* rule = nullptr;
   Severity severity = Severity::query;
   Basis basis = Basis::design;
-  std::optional<std::uint32_t> box;  // index in the design; nothing: the site, or a box that is not on the plan
-  std::string box_id;                // empty: the site
-  std::string part;                  // of the box: "circuit 1", "output", "fuse"; unique together with rule and box
-  std::string message;               // one sentence with both numbers and their units
+  std::optional<std::uint32_t>
+      box;              // index in the design; nothing: the site, or a box that is not on the plan
+  std::string box_id;   // empty: the site
+  std::string part;     // of the box: "circuit 1", "output", "fuse"; unique together with rule and box
+  std::string message;  // one sentence with both numbers and their units
   Amount found, required;
   std::string unit;
   std::string section;
@@ -51,10 +53,11 @@ struct Finding {
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
   bool in_record = false;            // the place is in the field record, not in the design
   FilePlace place;
-  Working working;                   // filled only when asked for
+  Working working;  // filled only when asked for
 };
 
-// 16 hexadecimal digits made of rule, box and part: the same finding keeps it when the file around it changes.
+// 16 hexadecimal digits made of rule, box and part: the same finding keeps it when the file around it
+// changes.
 std::string fingerprint(const Finding& finding);
 
 }  // namespace boxproof

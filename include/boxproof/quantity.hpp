@@ -1,8 +1,9 @@
 // Numbers that know what they measure, so that an ampere cannot be handed in as a volt.
 //
-// Quantities of one kind add, subtract, compare and scale; two of one kind divide to a plain ratio. No dimensional
-// algebra: the few formulas that mix kinds take .value() and say so. Names inside the program carry no unit suffix
-// (the type is the unit); names in files always do, and the reader is where the two meet.
+// Quantities of one kind add, subtract, compare and scale; two of one kind divide to a plain ratio. No
+// dimensional algebra: the few formulas that mix kinds take .value() and say so. Names inside the program
+// carry no unit suffix (the type is the unit); names in files always do, and the reader is where the two
+// meet.
 #pragma once
 
 #include <algorithm>

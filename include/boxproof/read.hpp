@@ -1,4 +1,5 @@
-// From text to typed input. The library opens no files: the caller hands over the text and a name for messages.
+// From text to typed input. The library opens no files: the caller hands over the text and a name for
+// messages.
 #pragma once
 
 #include <memory>
@@ -45,8 +46,9 @@ struct Amendments {
   std::optional<std::uint32_t> offset;  // nothing: the whole document
 };
 
-// The edition with this name and its local amendments, if any. Throws InputError where the amendments name a key that
-// the edition does not have, or change the type of a value; std::out_of_range where there is no such edition.
+// The edition with this name and its local amendments, if any. Throws InputError where the amendments name a
+// key that the edition does not have, or change the type of a value; std::out_of_range where there is no such
+// edition.
 Edition load_edition(std::string_view name, const Amendments* amendments = nullptr);
 
 }  // namespace boxproof

@@ -18,7 +18,8 @@ struct ReportInput {
   const RecordFile* record;  // null: the plan alone
   const Edition& edition;
   const Judgement& judgement;
-  std::vector<std::string> overrides;  // what the command line put in place of the file's values, one sentence each
+  std::vector<std::string>
+      overrides;  // what the command line put in place of the file's values, one sentence each
   bool show_work = false;
   bool colour = false;  // text only
 };

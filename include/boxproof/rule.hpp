@@ -1,6 +1,8 @@
-// A rule is a plain value: what it is called, how grave it is, what it says of itself, and a function that looks.
+// A rule is a plain value: what it is called, how grave it is, what it says of itself, and a function that
+// looks.
 //
-// The sections by edition are data (data/editions, "rules"); a rule without a section in an edition does not run.
+// The sections by edition are data (data/editions, "rules"); a rule without a section in an edition does not
+// run.
 #pragma once
 
 #include <array>
@@ -60,10 +62,10 @@ struct VisitCase {
   const Design& design;
   const Edition& edition;
   const Combiner& plan;
-  std::uint32_t index;          // of the box in the design
+  std::uint32_t index;  // of the box in the design
   const VisitedBox& visited;
-  std::uint32_t record_index;   // of the box in the field record
-  const BoxFacts& as_built;     // facts of the box as found
+  std::uint32_t record_index;  // of the box in the field record
+  const BoxFacts& as_built;    // facts of the box as found
 };
 
 // The field record against the plan as a whole.
@@ -79,7 +81,8 @@ struct Rule {
   std::string_view title;
   std::array<std::string_view, 3> explain;  // what it compares; why it matters; how it is computed
   std::string_view remedy;                  // what to do, in the imperative
-  // Groups of the edition's data behind it, as dotted paths: an amendment below one of them touches its findings.
+  // Groups of the edition's data behind it, as dotted paths: an amendment below one of them touches its
+  // findings.
   std::vector<std::string_view> uses = {};
   // What it looks at; the others are null.
   void (*judge)(const BoxCase&, Notes&) = nullptr;

@@ -24,13 +24,14 @@ struct Term {
   double value;
 };
 
-// A computed step. `numbers` is made from the formula by putting each term's value in place of its symbol, so the two
-// cannot drift apart; the value is the caller's, and a test recomputes it from `numbers`.
-Step computed(std::string_view symbol, std::string_view formula, std::initializer_list<Term> terms, double value,
-              std::string_view unit, std::string_view section);
+// A computed step. `numbers` is made from the formula by putting each term's value in place of its symbol, so
+// the two cannot drift apart; the value is the caller's, and a test recomputes it from `numbers`.
+Step computed(std::string_view symbol, std::string_view formula, std::initializer_list<Term> terms,
+              double value, std::string_view unit, std::string_view section);
 
 // A value taken from a table, the design or a data sheet; `from` says which cell.
-Step taken(std::string_view symbol, std::string from, double value, std::string_view unit, std::string_view section);
+Step taken(std::string_view symbol, std::string from, double value, std::string_view unit,
+           std::string_view section);
 
 // A number as the report prints it in formulas: shortest form that reads back to the same double.
 std::string exact(double value);

@@ -11,7 +11,9 @@ namespace {
 
 constexpr int hottest_general_column = 90;  // °C; hotter columns exist for PV wire only
 
-bool is_pv_wire(const Conductor& c) { return c.insulation == "PV wire" || c.insulation == "RPVU"; }
+bool is_pv_wire(const Conductor& c) {
+  return c.insulation == "PV wire" || c.insulation == "RPVU";
+}
 
 std::optional<double> cell(const AmpacityTable& table, Material material, Size size, int column) {
   const auto& row = table.rows[static_cast<std::size_t>(material)][size.index()];
@@ -48,8 +50,8 @@ double correction_factor(const Reading& r, Celsius ambient, const Edition& e, Wo
     const double base = e.correction_reference.value();
     factor = ta >= tc ? 0 : std::sqrt((tc - ta) / (tc - base));
     if (working && factor > 0)
-      working->push_back(computed("F", "sqrt((Tc − Ta) / (Tc − Tb))", {{"Tc", tc}, {"Ta", ta}, {"Tb", base}}, factor,
-                                  "", r.correction->section));
+      working->push_back(computed("F", "sqrt((Tc − Ta) / (Tc − Tb))", {{"Tc", tc}, {"Ta", ta}, {"Tb", base}},
+                                  factor, "", r.correction->section));
   } else {
     for (const CorrectionTable::Band& band : r.correction->bands) {
       if (exceeds(ta, band.up_to.value())) continue;
@@ -59,9 +61,9 @@ double correction_factor(const Reading& r, Celsius ambient, const Edition& e, Wo
     }
     if (ta >= tc) factor = 0;
     if (working)
-      working->push_back(taken("F", fmt::format("{}, {} °C column, at {} °C", r.correction->section, r.column,
-                                                exact(ta)),
-                               factor, "", r.correction->section));
+      working->push_back(
+          taken("F", fmt::format("{}, {} °C column, at {} °C", r.correction->section, r.column, exact(ta)),
+                factor, "", r.correction->section));
   }
   return factor;
 }
@@ -101,7 +103,7 @@ RunAmpacity lacking(Lack lack) {
 
 // What does not depend on the size of the wire.
 struct Surroundings {
-  Celsius high;     // before the roof
+  Celsius high;  // before the roof
   Kelvin adder;
   double adjustment;
 };
@@ -116,19 +118,22 @@ std::string cell_words(const AmpacityTable& table, Size size, Material material,
                      material_names[static_cast<std::size_t>(material)], column);
 }
 
-void work_ambient(Working& working, const Run& run, const Surroundings& around, Celsius ambient, const Edition& e) {
+void work_ambient(Working& working, const Run& run, const Surroundings& around, Celsius ambient,
+                  const Edition& e) {
   if (run.above_roof)
     working.push_back(computed("Ta", "Th + Tr", {{"Th", around.high.value()}, {"Tr", around.adder.value()}},
                                ambient.value(), "°C", e.roof_adder.section));
 }
 
-RunAmpacity of_size(const Run& run, const Surroundings& around, Size size, Amps max, const Edition& e, Working* working) {
+RunAmpacity of_size(const Run& run, const Surroundings& around, Size size, Amps max, const Edition& e,
+                    Working* working) {
   const Conductor& c = *run.conductor;
   const Reading r = reading_of(c, *run.method, size, e);
   const auto base = cell(*r.table, *c.material, size, r.column);
   RunAmpacity out;
   out.insulation_column = r.column;
-  out.terminal_column = std::min(terminal_temperature(run, size, max, e), std::min(r.column, hottest_general_column));
+  out.terminal_column =
+      std::min(terminal_temperature(run, size, max, e), std::min(r.column, hottest_general_column));
   const AmpacityTable& plain = *run.method == Method::raceway ? e.raceway : e.free_air;
   const auto at_terminal = cell(plain, *c.material, size, out.terminal_column);
   if (!base || !at_terminal) return lacking(Lack::table);
@@ -136,7 +141,8 @@ RunAmpacity of_size(const Run& run, const Surroundings& around, Size size, Amps 
   out.ambient = around.high + around.adder;
   const double m = run.parallel;
   if (working) {
-    working->push_back(taken("A30", cell_words(*r.table, size, *c.material, r.column), *base, "A", r.table->section));
+    working->push_back(
+        taken("A30", cell_words(*r.table, size, *c.material, r.column), *base, "A", r.table->section));
     work_ambient(*working, run, around, out.ambient, e);
   }
   out.correction = correction_factor(r, out.ambient, e, working);
@@ -144,16 +150,16 @@ RunAmpacity of_size(const Run& run, const Surroundings& around, Size size, Amps 
   out.in_use = Amps(m * *base * out.correction * out.adjustment);
   out.terminal = Amps(m * *at_terminal);
   if (working) {
-    working->push_back(taken("G", fmt::format("{}, {} conductors that carry current", e.adjustment.section,
-                                              run.current_carrying),
-                             out.adjustment, "", e.adjustment.section));
+    working->push_back(taken(
+        "G", fmt::format("{}, {} conductors that carry current", e.adjustment.section, run.current_carrying),
+        out.adjustment, "", e.adjustment.section));
     working->push_back(computed("A", "m · A30 · F · G",
                                 {{"m", m}, {"A30", *base}, {"F", out.correction}, {"G", out.adjustment}},
                                 out.in_use->value(), "A", e.after_section));
-    working->push_back(taken("At", cell_words(plain, size, *c.material, out.terminal_column), *at_terminal, "A",
-                             e.terminal_default.section));
-    working->push_back(computed("Aterm", "m · At", {{"m", m}, {"At", *at_terminal}}, out.terminal->value(), "A",
-                                e.before_section));
+    working->push_back(taken("At", cell_words(plain, size, *c.material, out.terminal_column), *at_terminal,
+                             "A", e.terminal_default.section));
+    working->push_back(computed("Aterm", "m · At", {{"m", m}, {"At", *at_terminal}}, out.terminal->value(),
+                                "A", e.before_section));
   }
   return out;
 }
@@ -178,13 +184,15 @@ RunAmpacity run_ampacity(const Run* run, Amps max, std::optional<Celsius> site_h
   return of_size(*run, surroundings_of(*run, site_high, e), *run->conductor->size, max, e, working);
 }
 
-std::optional<Size> smallest_size(const Run& run, Amps max, std::optional<Celsius> site_high, const Edition& e) {
+std::optional<Size> smallest_size(const Run& run, Amps max, std::optional<Celsius> site_high,
+                                  const Edition& e) {
   if (lack_of(&run, site_high) != Lack::nothing) return std::nullopt;
   const Surroundings around = surroundings_of(run, site_high, e);
   for (std::size_t i = 0; i < Size::count; ++i) {
     const RunAmpacity a = of_size(run, around, Size(i), max, e, nullptr);
     if (!a.in_use) continue;
-    if (!exceeds(e.before_factor * max, *a.terminal) && !exceeds(e.after_factor * max, *a.in_use)) return Size(i);
+    if (!exceeds(e.before_factor * max, *a.terminal) && !exceeds(e.after_factor * max, *a.in_use))
+      return Size(i);
   }
   return std::nullopt;
 }
@@ -193,7 +201,8 @@ std::optional<Size> grounding_size(Amps rating, Material material, const Edition
   const bool copper = material == Material::copper;
   for (const GroundingTable::Row& row : e.grounding.rows)
     if (!exceeds(rating, row.up_to))
-      return std::max(copper ? row.copper : row.aluminum, copper ? e.grounding.least_copper : e.grounding.least_aluminum);
+      return std::max(copper ? row.copper : row.aluminum,
+                      copper ? e.grounding.least_copper : e.grounding.least_aluminum);
   return std::nullopt;
 }
 

@@ -11,8 +11,8 @@ Amps input_current(const Circuit& c, const Edition& e, Working* working) {
   const Amps max = e.maximum_current_factor * p * isc;
   if (working)
     working->push_back(computed("Imax", "k · p · Isc",
-                                {{"k", e.maximum_current_factor}, {"p", p}, {"Isc", isc.value()}}, max.value(), "A",
-                                e.maximum_current_section));
+                                {{"k", e.maximum_current_factor}, {"p", p}, {"Isc", isc.value()}},
+                                max.value(), "A", e.maximum_current_section));
   return max;
 }
 
@@ -31,7 +31,8 @@ Amps output_current(const Combiner& box, const Edition& e, Working* working) {
 }
 
 Amps joined_current(const Circuit& c, const Edition& e) {
-  return e.maximum_current_factor * (static_cast<double>(c.strings_per_fuse) - 1) * c.module->isc_for_circuits();
+  return e.maximum_current_factor * (static_cast<double>(c.strings_per_fuse) - 1) *
+         c.module->isc_for_circuits();
 }
 
 Amps back_current(const Combiner& box, const Circuit& c, const Edition& e, Working* working) {

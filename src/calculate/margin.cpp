@@ -21,8 +21,12 @@ void each_margin(const Design& design, const BoxFacts& f, const Edition& e, Take
   for (std::size_t i = 0; i < box.circuits.size(); ++i) {
     const CircuitFacts& c = f.circuits[i];
     if (c.voltage.max && box.circuits[i].module->max_system)
-      take(Margin{"voltage, module", "module voltage", {}, c.voltage.max->value(),
-                  box.circuits[i].module->max_system->value(), "V"},
+      take(Margin{"voltage, module",
+                  "module voltage",
+                  {},
+                  c.voltage.max->value(),
+                  box.circuits[i].module->max_system->value(),
+                  "V"},
            where(i));
   }
   volts("voltage, inverter", "inverter voltage", box.inverter->max_dc);
@@ -34,7 +38,8 @@ void each_margin(const Design& design, const BoxFacts& f, const Edition& e, Take
                         const Circuit* circuit) {
     if (limit && *limit > Amps(0)) take(Margin{of, brief, {}, value.value(), limit->value(), "A"}, circuit);
   };
-  if (box.enclosure) amps("current, box", "box current", f.output_continuous, box.enclosure->rated_current, nullptr);
+  if (box.enclosure)
+    amps("current, box", "box current", f.output_continuous, box.enclosure->rated_current, nullptr);
   if (box.disconnect)
     amps("current, disconnect", "switch current", f.disconnect_least, box.disconnect->rated_current, nullptr);
   for (std::size_t i = 0; i < box.circuits.size(); ++i) {
@@ -43,8 +48,10 @@ void each_margin(const Design& design, const BoxFacts& f, const Edition& e, Take
     amps("string conductor, at terminals", "string wire", e.before_factor * c.max, c.run.terminal, where(i));
     amps("string conductor, where it lies", "string wire", e.after_factor * c.max, c.run.in_use, where(i));
   }
-  amps("output conductor, at terminals", "output wire", e.before_factor * f.output_max, f.output_run.terminal, nullptr);
-  amps("output conductor, where it lies", "output wire", e.after_factor * f.output_max, f.output_run.in_use, nullptr);
+  amps("output conductor, at terminals", "output wire", e.before_factor * f.output_max, f.output_run.terminal,
+       nullptr);
+  amps("output conductor, where it lies", "output wire", e.after_factor * f.output_max, f.output_run.in_use,
+       nullptr);
 }
 
 }  // namespace

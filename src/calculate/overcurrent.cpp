@@ -24,10 +24,11 @@ Amps least_rating(Amps max, bool rated_100_pct, std::optional<double> ambient_fa
   if (working) {
     const std::string_view section = rated_100_pct ? e.rated_100_section : e.overcurrent_section;
     if (ambient_factor)
-      working->push_back(
-          computed("Imin", "kc · Imax / f", {{"kc", k}, {"Imax", max.value()}, {"f", f}}, least.value(), "A", section));
+      working->push_back(computed("Imin", "kc · Imax / f", {{"kc", k}, {"Imax", max.value()}, {"f", f}},
+                                  least.value(), "A", section));
     else
-      working->push_back(computed("Imin", "kc · Imax", {{"kc", k}, {"Imax", max.value()}}, least.value(), "A", section));
+      working->push_back(
+          computed("Imin", "kc · Imax", {{"kc", k}, {"Imax", max.value()}}, least.value(), "A", section));
   }
   return least;
 }

@@ -1,4 +1,5 @@
-// Maximum voltage of a string: the module's open-circuit voltage at the coldest hour, times the modules in series.
+// Maximum voltage of a string: the module's open-circuit voltage at the coldest hour, times the modules in
+// series.
 #include <fmt/format.h>
 
 #include "boxproof/calculate.hpp"
@@ -24,8 +25,8 @@ StringVoltage by_table(const Module& m, double n, Celsius low, const Edition& e,
   }
   const Volts max = factor * (n * m.voc);
   if (working) {
-    working->push_back(
-        taken("K", fmt::format("{}, at {} °C", e.cold.section, exact(low.value())), factor, "", e.cold.section));
+    working->push_back(taken("K", fmt::format("{}, at {} °C", e.cold.section, exact(low.value())), factor, "",
+                             e.cold.section));
     working->push_back(computed("Vmax", "n · Voc · K", {{"n", n}, {"Voc", m.voc.value()}, {"K", factor}},
                                 max.value(), "V", e.voltage_section));
   }
@@ -57,23 +58,19 @@ StringVoltage string_voltage(const Module& m, unsigned series, std::optional<Cel
     const double factor = m.voc_coefficient->factor(below);
     const Volts max = n * m.voc * factor;
     if (working)
-      working->push_back(computed("Vmax", "n · Voc · (1 + β / 100 · (T − 25))",
-                                  {{"n", n},
-                                   {"Voc", m.voc.value()},
-                                   {"β", m.voc_coefficient->percent()},
-                                   {"T", low->value()}},
-                                  max.value(), "V", e.voltage_section));
+      working->push_back(computed(
+          "Vmax", "n · Voc · (1 + β / 100 · (T − 25))",
+          {{"n", n}, {"Voc", m.voc.value()}, {"β", m.voc_coefficient->percent()}, {"T", low->value()}},
+          max.value(), "V", e.voltage_section));
     return {max, factor, Lack::nothing};
   }
   const Volts each = m.voc + Volts(m.voc_coefficient_absolute->value() * below.value());
   const Volts max = n * each;
   if (working)
-    working->push_back(computed("Vmax", "n · (Voc + βv · (T − 25))",
-                                {{"n", n},
-                                 {"Voc", m.voc.value()},
-                                 {"βv", m.voc_coefficient_absolute->value()},
-                                 {"T", low->value()}},
-                                max.value(), "V", e.voltage_section));
+    working->push_back(computed(
+        "Vmax", "n · (Voc + βv · (T − 25))",
+        {{"n", n}, {"Voc", m.voc.value()}, {"βv", m.voc_coefficient_absolute->value()}, {"T", low->value()}},
+        max.value(), "V", e.voltage_section));
   return {max, each / m.voc, Lack::nothing};
 }
 

@@ -8,9 +8,12 @@ namespace {
 bool is_word_byte(unsigned char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
 }
-bool starts_greek(unsigned char c) { return c == 0xCE || c == 0xCF; }  // U+0380 … U+03FF in UTF-8
+bool starts_greek(unsigned char c) {
+  return c == 0xCE || c == 0xCF;
+}  // U+0380 … U+03FF in UTF-8
 
-// Length of the symbol at the start of the text: letters, digits and Greek letters, not starting with a digit.
+// Length of the symbol at the start of the text: letters, digits and Greek letters, not starting with a
+// digit.
 std::size_t symbol_length(std::string_view text) {
   std::size_t n = 0;
   while (n < text.size()) {
@@ -27,10 +30,12 @@ std::size_t symbol_length(std::string_view text) {
 
 }  // namespace
 
-std::string exact(double value) { return fmt::format("{}", value); }
+std::string exact(double value) {
+  return fmt::format("{}", value);
+}
 
-Step computed(std::string_view symbol, std::string_view formula, std::initializer_list<Term> terms, double value,
-              std::string_view unit, std::string_view section) {
+Step computed(std::string_view symbol, std::string_view formula, std::initializer_list<Term> terms,
+              double value, std::string_view unit, std::string_view section) {
   std::string numbers;
   std::string_view rest = formula;
   while (!rest.empty()) {
@@ -52,13 +57,15 @@ Step computed(std::string_view symbol, std::string_view formula, std::initialize
     numbers += put;
     rest.remove_prefix(length);
   }
-  return {std::string(symbol), std::string(formula), std::move(numbers), value, std::string(unit),
-          std::string(section)};
+  return {std::string(symbol), std::string(formula), std::move(numbers), value,
+          std::string(unit),   std::string(section)};
 }
 
-Step taken(std::string_view symbol, std::string from, double value, std::string_view unit, std::string_view section) {
+Step taken(std::string_view symbol, std::string from, double value, std::string_view unit,
+           std::string_view section) {
   std::string numbers = from;
-  return {std::string(symbol), std::move(from), std::move(numbers), value, std::string(unit), std::string(section)};
+  return {std::string(symbol), std::move(from),     std::move(numbers), value,
+          std::string(unit),   std::string(section)};
 }
 
 }  // namespace boxproof

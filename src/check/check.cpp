@@ -280,8 +280,8 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
   return out;
 }
 
-void facts_of(const DesignFile& design, const Edition& edition, const RecordFile* record, const BoxResult& result,
-              FoundBox& own, BoxFacts& facts) {
+void facts_of(const DesignFile& design, const Edition& edition, const RecordFile* record,
+              const BoxResult& result, FoundBox& own, BoxFacts& facts) {
   const Combiner* box = &design.design.combiners[result.index];
   if (record != nullptr && result.visited) {
     own.parts.conductors.clear();

@@ -19,7 +19,9 @@ namespace {
   throw InputError({{path, 0, 0, "", std::move(message)}}, 1);
 }
 
-std::string reason() { return std::strerror(errno); }
+std::string reason() {
+  return std::strerror(errno);
+}
 
 // Closes what it opened.
 struct Descriptor {
@@ -34,10 +36,12 @@ struct Descriptor {
 Document read_file(const std::string& path, std::istream& in) {
   if (path == "-") return {"<stdin>", std::string(std::istreambuf_iterator<char>(in), {})};
   const Descriptor file{open(path.c_str(), O_RDONLY | O_CLOEXEC)};
-  if (file.fd < 0) unreadable(path, fmt::format("cannot be read ({}); expected a file that can; check the path", reason()));
+  if (file.fd < 0)
+    unreadable(path, fmt::format("cannot be read ({}); expected a file that can; check the path", reason()));
   struct stat status {};
   if (fstat(file.fd, &status) != 0) unreadable(path, fmt::format("cannot be read ({})", reason()));
-  if (S_ISDIR(status.st_mode)) unreadable(path, "found a directory, expected a file; name the JSON file in it");
+  if (S_ISDIR(status.st_mode))
+    unreadable(path, "found a directory, expected a file; name the JSON file in it");
   Document document{path, {}};
   constexpr std::size_t piece = 1U << 16;  // bytes, for what has no size of its own (a pipe)
   std::size_t have = 0;
@@ -58,7 +62,8 @@ Target::Target(const std::string& path, std::ostream& out) : out_(out), path_(pa
   if (path_.empty()) return;
   struct stat status {};
   const bool exists = stat(path_.c_str(), &status) == 0;
-  if (exists && S_ISDIR(status.st_mode)) throw CannotWrite(fmt::format("cannot write {}: it is a directory; name a file", path_));
+  if (exists && S_ISDIR(status.st_mode))
+    throw CannotWrite(fmt::format("cannot write {}: it is a directory; name a file", path_));
   if (exists && !S_ISREG(status.st_mode)) {  // a device or a pipe is written to, not replaced
     file_ = open(path_.c_str(), O_WRONLY | O_CLOEXEC);
   } else {
@@ -78,12 +83,14 @@ Target::~Target() {
 }
 
 void Target::fail(const std::string& what) const {
-  throw CannotWrite(fmt::format("cannot write {}: {}; nothing was kept", path_.empty() ? "standard output" : path_, what));
+  throw CannotWrite(
+      fmt::format("cannot write {}: {}; nothing was kept", path_.empty() ? "standard output" : path_, what));
 }
 
 void Target::write(std::string_view text) {
   if (file_ < 0) {
-    if (!out_.write(text.data(), static_cast<std::streamsize>(text.size()))) fail("the output was closed or is full");
+    if (!out_.write(text.data(), static_cast<std::streamsize>(text.size())))
+      fail("the output was closed or is full");
     return;
   }
   while (!text.empty()) {

@@ -2,6 +2,7 @@
 #include "src/cli/options.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -26,7 +27,8 @@ std::vector<std::string> words(const Range& range) {
 }
 
 void add_design_options(CLI::App& command, Options& o) {
-  command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")->required();
+  command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
+      ->required();
   command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
       ->type_name("RECORD");
   command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
@@ -34,12 +36,13 @@ void add_design_options(CLI::App& command, Options& o) {
       ->check(CLI::IsMember(words(edition_names)));
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
-      ->check(CLI::Range(-70, 30));
+      ->check(CLI::Range(-70.0, 30.0));
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
-      ->check(CLI::Range(-70, 100));
+      ->check(CLI::Range(-70.0, 100.0));
   command.add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
-  command.add_option("--output", o.output, "write to this file, in place of standard output")->type_name("FILE");
+  command.add_option("--output", o.output, "write to this file, in place of standard output")
+      ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
       ->type_name("WHEN")
       ->check(CLI::IsMember({"auto", "always", "never"}));
@@ -60,7 +63,9 @@ struct Commands {
 
     CLI::App* check = app.add_subcommand("check", "judge a design, alone or against a field record");
     add_design_options(*check, o);
-    check->add_option("--box", o.boxes, "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
+    check
+        ->add_option("--box", o.boxes,
+                     "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
         ->type_name("ID")
         ->expected(1)
         ->take_all();
@@ -71,7 +76,8 @@ struct Commands {
         ->type_name("SEVERITY")
         ->check(CLI::IsMember(words(severity_names)));
 
-    CLI::App* box = app.add_subcommand("box", "everything about one box, for somebody who stands in front of it");
+    CLI::App* box =
+        app.add_subcommand("box", "everything about one box, for somebody who stands in front of it");
     add_design_options(*box, o);
     box->add_option("ID", o.id, "id of the box on the plan")->required();
 
@@ -119,13 +125,15 @@ std::string about_extra(const std::string& extra, const CLI::App& app, const CLI
     const std::string name = extra.substr(0, extra.find('='));
     const std::vector<std::string> known = long_options(command != nullptr ? *command : app);
     const std::vector<std::string_view> views(known.begin(), known.end());
-    return fmt::format("found the option \"{}\", which is not known here{}", name, text::did_you_mean(name, views));
+    return fmt::format("found the option \"{}\", which is not known here{}", name,
+                       text::did_you_mean(name, views));
   }
   return fmt::format("found \"{}\", which is one argument too many", extra);
 }
 
 Parsed wrong(std::string message, const CLI::App* command) {
-  const std::string help = command != nullptr ? "boxproof " + command->get_name() + " --help" : "boxproof --help";
+  const std::string help =
+      command != nullptr ? "boxproof " + command->get_name() + " --help" : "boxproof --help";
   return {std::nullopt, fmt::format("boxproof: {}; see {}\n", message, help), wrong_use};
 }
 
@@ -142,7 +150,7 @@ Parsed parse(const std::vector<std::string>& arguments) {
   try {
     app.parse(reversed);
   } catch (const CLI::CallForHelp&) {
-    return {std::nullopt, chosen() != nullptr ? chosen()->help() : app.help(), done};
+    return {std::nullopt, chosen() != nullptr ? chosen()->help("boxproof") : app.help(), done};
   } catch (const CLI::CallForAllHelp&) {
     return {std::nullopt, app.help("", CLI::AppFormatMode::All), done};
   } catch (const CLI::CallForVersion& e) {

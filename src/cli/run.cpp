@@ -1,6 +1,7 @@
 #include "src/cli/run.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <ostream>
@@ -46,16 +47,19 @@ struct Case {
   std::vector<std::string> overrides;
 };
 
-void override_temperature(std::optional<Celsius>& stated, std::optional<double> given, std::string_view key, Case& c) {
+void override_temperature(std::optional<Celsius>& stated, std::optional<double> given, std::string_view key,
+                          Case& c) {
   if (!given) return;
-  const std::string before = stated ? fmt::format("the file says {} °C", shown(*stated)) : "the file states none";
+  const std::string before =
+      stated ? fmt::format("the file says {} °C", shown(*stated)) : "the file states none";
   c.overrides.push_back(fmt::format("site.{} is {} °C ({})", key, shown(*given), before));
   stated = Celsius(*given);
 }
 
 void load(const Options& o, Console& console, Case& c) {
   if (o.design == "-" && o.record == "-")
-    throw WrongUse("found - for both the design and the field record, expected it once: there is one standard input");
+    throw WrongUse(
+        "found - for both the design and the field record, expected it once: there is one standard input");
   c.design_text = read_file(o.design, console.in);
   c.design = read_design(c.design_text);
   Design& design = c.design.design;
@@ -104,7 +108,8 @@ int check_command(const Options& o, Console& console) {
   load(o, console, c);
   for (const std::string& pattern : o.boxes) {
     const auto& boxes = c.design.design.combiners;
-    const bool on_plan = std::any_of(boxes.begin(), boxes.end(), [&](const Combiner& b) { return matches(pattern, b.id); });
+    const bool on_plan =
+        std::any_of(boxes.begin(), boxes.end(), [&](const Combiner& b) { return matches(pattern, b.id); });
     if (!on_plan)
       throw WrongUse(fmt::format("found no box that matches \"{}\", expected at least one; {}", pattern,
                                  nearest_boxes(pattern, c.design.design)));
@@ -112,7 +117,8 @@ int check_command(const Options& o, Console& console) {
   const RecordFile* record = c.record ? &*c.record : nullptr;
   const Judgement judgement = check(c.design, c.edition, record, {o.boxes, o.show_work});
   Target target(o.output, console.out);
-  const ReportInput report{c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
+  const ReportInput report{
+      c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
   const Write write = [&target](std::string_view text) { target.write(text); };
   o.format == "json" ? write_json(report, write) : write_text(report, write);
   target.finish();
@@ -125,13 +131,14 @@ int box_command(const Options& o, Console& console) {
   const auto ids = box_ids(c.design.design);
   const auto found = std::find(ids.begin(), ids.end(), o.id);
   if (found == ids.end())
-    throw WrongUse(fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
+    throw WrongUse(
+        fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
   const RecordFile* record = c.record ? &*c.record : nullptr;
   const Judgement judgement = check(c.design, c.edition, record, {{}, o.show_work});
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);
-  write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)}, result,
-            [&target](std::string_view text) { target.write(text); });
+  write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},
+            result, [&target](std::string_view text) { target.write(text); });
   target.finish();
   return done;
 }
@@ -146,7 +153,8 @@ int rules_command(const Options& o, Console& console) {
     if (rule == nullptr) {
       std::vector<std::string_view> ids;
       for (const Rule* r : all_rules()) ids.push_back(r->id);
-      throw WrongUse(fmt::format("found no rule \"{}\"{}; boxproof rules lists them", o.id, text::did_you_mean(o.id, ids)));
+      throw WrongUse(fmt::format("found no rule \"{}\"{}; boxproof rules lists them", o.id,
+                                 text::did_you_mean(o.id, ids)));
     }
     std::vector<Edition> editions;
     for (std::string_view name : edition_names) editions.push_back(load_edition(name));
@@ -166,8 +174,8 @@ int tables_command(const Options& o, Console& console) {
     write(fmt::format("What {} states differently from {}\n", edition, o.against));
     for (const Difference& d : differences(edition, o.against)) {
       write(d.path + "\n");
-      write(report::wrap(d.one.empty() ? "–" : d.one, 8, "  " + edition));
-      write(report::wrap(d.two.empty() ? "–" : d.two, 8, "  " + o.against));
+      write(report::wrap(d.one.empty() ? "–" : d.one, 8, fmt::format("  {}  ", edition)));
+      write(report::wrap(d.two.empty() ? "–" : d.two, 8, fmt::format("  {}  ", o.against)));
     }
   }
   target.finish();

@@ -20,7 +20,9 @@ struct Console {
   std::ostream& out;
   std::ostream& err;
   bool out_is_terminal = false;
-  std::function<std::optional<std::string>(const char*)> environment = [](const char*) { return std::nullopt; };
+  std::function<std::optional<std::string>(const char*)> environment = [](const char*) {
+    return std::nullopt;
+  };
 };
 
 // Runs the program with the arguments behind its name; returns the exit status.

@@ -1,6 +1,7 @@
 #include "src/edition/amend.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "src/text/nearest.hpp"
 
@@ -22,9 +23,10 @@ class Check {
       const bool adds_section = !current && key == "section" && v.kind() == Kind::text;
       if (!current && !adds_section) {
         const auto known = edition.keys();
-        reading_.problem(v, fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; "
-                                        "an amendment can change values, not add keys", key,
-                                        text::did_you_mean(key, known), fmt::join(known, ", ")));
+        reading_.problem(
+            v, fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; "
+                           "an amendment can change values, not add keys",
+                           key, text::did_you_mean(key, known), fmt::join(known, ", ")));
         continue;
       }
       if (v.kind() == Kind::object && current && current.kind() == Kind::object) {

@@ -11,6 +11,7 @@ namespace {
 
 // The value as it stands in the data, on one line.
 std::string source_of(const read::Value& value) {
+  if (value.kind() == read::Kind::text) return std::string(value.text());
   if (value.kind() != read::Kind::array) return read::describe(value);
   std::string out = "[";
   for (read::Value v = value.first(); v; v = v.next_within(value)) {
@@ -27,8 +28,10 @@ std::string source_of(const read::Value& value) {
   return out + "]";
 }
 
-void compare(const read::Field& one, const read::Field& two, const std::string& path, std::vector<Difference>& out) {
-  const bool both_objects = one && two && one.kind() == read::Kind::object && two.kind() == read::Kind::object;
+void compare(const read::Field& one, const read::Field& two, const std::string& path,
+             std::vector<Difference>& out) {
+  const bool both_objects =
+      one && two && one.kind() == read::Kind::object && two.kind() == read::Kind::object;
   if (!both_objects) {
     const auto text = [](const read::Field& f) {
       if (!f) return std::string();
@@ -42,12 +45,14 @@ void compare(const read::Field& one, const read::Field& two, const std::string& 
   for (std::string_view key : two.keys())
     if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
   for (std::string_view key : keys) {
-    if (key == "source" || key == "note") continue;
+    const bool top_name = path.empty() && (key == "edition" || key == "title");
+    if (key == "source" || key == "note" || top_name) continue;
     const auto present = [key](const read::Field& f) {
       read::Field member = f.find(key);
       return member && member.kind() == read::Kind::null ? read::Field() : member;
     };
-    compare(present(one), present(two), path.empty() ? std::string(key) : fmt::format("{}.{}", path, key), out);
+    compare(present(one), present(two), path.empty() ? std::string(key) : fmt::format("{}.{}", path, key),
+            out);
   }
 }
 

@@ -12,7 +12,8 @@ struct Difference {
   std::string one, two;  // the values as they stand in the data; empty: the edition does not have the key
 };
 
-// Every value, sources aside, that the merged data of the two editions state differently, in the order of the base.
+// Every value, sources aside, that the merged data of the two editions state differently, in the order of the
+// base.
 std::vector<Difference> differences(std::string_view one, std::string_view two);
 
 }  // namespace boxproof

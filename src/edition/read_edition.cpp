@@ -1,6 +1,7 @@
 #include "src/edition/read_edition.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace boxproof::read {
 namespace {
@@ -96,8 +97,9 @@ AmpacityTable ampacity(const Group& g) {
     for (std::string_view key : rows.field().keys()) {
       const auto size = Size::parse(key);
       if (!size) {
-        g.reading().problem(rows.field().find(key).top(), fmt::format("found the size \"{}\", expected one of \"{}\"",
-                                                                      key, fmt::join(Size::names, "\", \"")));
+        g.reading().problem(rows.field().find(key).top(),
+                            fmt::format("found the size \"{}\", expected one of \"{}\"", key,
+                                        fmt::join(Size::names, "\", \"")));
         continue;
       }
       table.rows[material][size->index()] = rows.numbers(key);
@@ -120,8 +122,8 @@ CorrectionTable correction(const Group& g) {
       out.factors.push_back(factor.kind() == Kind::null ? std::nullopt
                                                         : to_number(factor, any_number, g.reading()));
     if (out.factors.size() != table.columns.size())
-      g.reading().problem(v, fmt::format("found {} factors, expected one for each of {} columns", out.factors.size(),
-                                         table.columns.size()));
+      g.reading().problem(v, fmt::format("found {} factors, expected one for each of {} columns",
+                                         out.factors.size(), table.columns.size()));
   }
   return table;
 }
@@ -147,7 +149,8 @@ DisconnectCase disconnect_case(const Group& g) {
 void voltage(const Group& g, Edition& e) {
   e.voltage_section = g.group("maximum").text("section");
   const Group limits = g.group("limits");
-  for (std::size_t use = 0; use < use_names.size(); ++use) e.limits[use] = limit(limits.group(use_names[use]));
+  for (std::size_t use = 0; use < use_names.size(); ++use)
+    e.limits[use] = limit(limits.group(use_names[use]));
   const Group cold = g.group("cold_table");
   e.cold = {cold.text("section"), Celsius(cold.number("reference_c")), {}};
   for (const Value& v : cold.items("bands")) {
@@ -244,7 +247,8 @@ void conductor(const Group& g, Edition& e) {
   const Group resistance = g.group("resistance");
   e.resistance.section = resistance.text("section");
   e.resistance.at = Celsius(resistance.number("at_c"));
-  const Group stranded = resistance.group("stranded_ohm_per_km"), solid = resistance.group("solid_ohm_per_km");
+  const Group stranded = resistance.group("stranded_ohm_per_km"),
+              solid = resistance.group("solid_ohm_per_km");
   for (std::size_t m = 0; m < material_names.size(); ++m) {
     by_size(stranded.group(material_names[m]), e.resistance.stranded_ohm_per_km[m]);
     by_size(solid.group(material_names[m]), e.resistance.solid_ohm_per_km[m]);

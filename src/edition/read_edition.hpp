@@ -6,7 +6,8 @@
 
 namespace boxproof::read {
 
-// Reads a merged edition; what does not fit goes to `problems`, at the place of the topmost patch that says it.
+// Reads a merged edition; what does not fit goes to `problems`, at the place of the topmost patch that says
+// it.
 Edition read_edition(const Field& data, Problems& problems);
 
 }  // namespace boxproof::read

@@ -69,9 +69,11 @@ Circuit BoxReader::circuit(const Value& value, std::size_t position) {
   c.strings = r.count("strings", count_from_1).value_or(1);
   c.strings_per_fuse = r.count("strings_per_fuse", count_from_1).value_or(1);
   if (c.strings % c.strings_per_fuse != 0)
-    reading_.problem(value.find("strings_per_fuse"),
-                     fmt::format("found {} strings to a fuse for {} strings, expected a number that divides them; "
-                                 "state the odd fuse as a circuit of its own", c.strings_per_fuse, c.strings));
+    reading_.problem(
+        value.find("strings_per_fuse"),
+        fmt::format("found {} strings to a fuse for {} strings, expected a number that divides them; "
+                    "state the odd fuse as a circuit of its own",
+                    c.strings_per_fuse, c.strings));
   if (const Field run_field = r.take("run")) c.run = run(run_field);
   c.bond = grounding(r.take("bond"));
   r.finish();
@@ -89,16 +91,17 @@ std::vector<Circuit> BoxReader::circuits(const Field& field) {
     out.push_back(circuit(v, out.size()));
     for (std::size_t i = 0; i + 1 < out.size(); ++i)
       if (out[i].id == out.back().id)
-        reading_.problem(v, fmt::format("found the circuit id \"{}\" a second time in this box, expected each once",
-                                        out[i].id));
+        reading_.problem(
+            v, fmt::format("found the circuit id \"{}\" a second time in this box, expected each once",
+                           out[i].id));
   }
   return out;
 }
 
 // A part that comes wholly from the box type is shared with it.
 template <class T, class Read>
-std::shared_ptr<const T> BoxReader::part(ObjectReader& r, std::string_view key, const std::shared_ptr<const T>* in_type,
-                              Read&& read) {
+std::shared_ptr<const T> BoxReader::part(ObjectReader& r, std::string_view key,
+                                         const std::shared_ptr<const T>* in_type, Read&& read) {
   const Field field = r.take(key);
   if (!field) return nullptr;
   if (in_type != nullptr && field.top().tree() == reading_.silent) return *in_type;
@@ -116,7 +119,8 @@ void BoxReader::parts(ObjectReader& r, Combiner& box, const Combiner* type) {
   box.enclosure = part<Enclosure>(r, "enclosure", type ? &type->enclosure : nullptr,
                                   [&](const Field& f) { return enclosure(f); });
   box.fuse = part<Fuse>(r, "fuse", type ? &type->fuse : nullptr, [&](const Field& f) { return fuse(f); });
-  box.output = part<Output>(r, "output", type ? &type->output : nullptr, [&](const Field& f) { return output(f); });
+  box.output =
+      part<Output>(r, "output", type ? &type->output : nullptr, [&](const Field& f) { return output(f); });
   box.disconnect = part<Disconnect>(r, "disconnect", type ? &type->disconnect : nullptr,
                                     [&](const Field& f) { return disconnect(f); });
   box.labels = part<std::vector<Label>>(r, "labels", type ? &type->labels : nullptr,
@@ -153,7 +157,8 @@ void BoxReader::box(const Tree& tree, Combiner& box) {
   ObjectReader r(field, reading_, true);
   if (const Field id = r.required("id"); id && to_text_value(id.top(), reading_)) {
     box.id = std::string(id.top().text());
-    if (box.id.empty()) reading_.problem(id.top(), "found an empty id, expected the id of the box on the plan");
+    if (box.id.empty())
+      reading_.problem(id.top(), "found an empty id, expected the id of the box on the plan");
   }
   r.text_view("type");
   parts(r, box, box.type != nullptr ? &box.type->parts : nullptr);

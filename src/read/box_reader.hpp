@@ -8,8 +8,8 @@
 
 namespace boxproof::read {
 
-// Reads boxes once everything that they can name is known. Holds no state of a box, so that several readers can work
-// on one design at once.
+// Reads boxes once everything that they can name is known. Holds no state of a box, so that several readers
+// can work on one design at once.
 class BoxReader {
  public:
   BoxReader(const Design& design, const Tree& types, Problems& problems)
@@ -24,8 +24,8 @@ class BoxReader {
   template <class T>
   const T* refer(const Library<T>& library, std::string_view kind, const Field& field);
   template <class T, class Read>
-  std::shared_ptr<const T> part(ObjectReader& r, std::string_view key, const std::shared_ptr<const T>* in_type,
-                                Read&& read);
+  std::shared_ptr<const T> part(ObjectReader& r, std::string_view key,
+                                const std::shared_ptr<const T>* in_type, Read&& read);
   void parts(ObjectReader& r, Combiner& box, const Combiner* type);
   std::vector<Circuit> circuits(const Field& field);
   Circuit circuit(const Value& value, std::size_t position);

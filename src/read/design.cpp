@@ -1,5 +1,6 @@
 // Design files: the top of the document, then its combiner boxes.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -15,9 +16,10 @@ namespace read {
 namespace {
 
 constexpr std::string_view format_name = "boxproof-design/1";
-constexpr std::array<std::string_view, 9> top_keys{"$schema",    "format",    "site",      "code",  "modules",
-                                                   "inverters", "conductors", "box_types", "combiners"};
-constexpr std::array<std::string_view, 6> required_keys{"format", "site", "code", "modules", "inverters", "combiners"};
+constexpr std::array<std::string_view, 9> top_keys{
+    "$schema", "format", "site", "code", "modules", "inverters", "conductors", "box_types", "combiners"};
+constexpr std::array<std::string_view, 6> required_keys{"format",  "site",      "code",
+                                                        "modules", "inverters", "combiners"};
 
 // Beyond these a value is a unit or typing mistake.
 constexpr Measure low_temperature = between(-70, 30, "degrees Celsius");
@@ -39,8 +41,9 @@ class DesignReader : public Sink {
       boxes(span);
       for (std::string_view key : required_keys)
         if (!has(key))
-          problems_.add(0, "", fmt::format("found no \"{}\" at the top of the document, expected it; it is required",
-                                           key));
+          problems_.add(
+              0, "",
+              fmt::format("found no \"{}\" at the top of the document, expected it; it is required", key));
     }
     problems_.raise();
     return {std::move(design_), places_};
@@ -69,8 +72,9 @@ class DesignReader : public Sink {
     else if (key == "$schema")
       to_text_value(value, reading_);
     else if (key != "note")
-      reading_.problem(value, fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
-                                          text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
+      reading_.problem(value,
+                       fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
+                                   text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
   }
 
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {
@@ -82,8 +86,8 @@ class DesignReader : public Sink {
 
   void format(const Value& value) {
     if (to_text_value(value, reading_) && value.text() != format_name)
-      reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a design file?", describe(value),
-                                          format_name));
+      reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a design file?",
+                                          describe(value), format_name));
   }
 
   // Reads each member of a map from an id to a part.
@@ -122,7 +126,8 @@ class DesignReader : public Sink {
     ObjectReader r(Field(value), reading_);
     if (!r.ok()) return;
     if (const Field edition = r.required("edition"))
-      if (to_word(edition.top(), edition_names, reading_)) design_.edition = std::string(edition.top().text());
+      if (to_word(edition.top(), edition_names, reading_))
+        design_.edition = std::string(edition.top().text());
     if (const Field amendments = r.take("amendments")) {
       const Value& v = amendments.top();
       if (v.kind() == Kind::text)
@@ -130,8 +135,9 @@ class DesignReader : public Sink {
       else if (v.kind() == Kind::object)
         design_.amendments_offset = v.offset();
       else
-        reading_.problem(v, fmt::format("found {}, expected an object of amended values or the path of a JSON file",
-                                        describe(v)));
+        reading_.problem(
+            v, fmt::format("found {}, expected an object of amended values or the path of a JSON file",
+                           describe(v)));
     }
     r.finish();
   }
@@ -171,6 +177,8 @@ class DesignReader : public Sink {
 }  // namespace
 }  // namespace read
 
-DesignFile read_design(const Document& document) { return read::DesignReader(document).read(); }
+DesignFile read_design(const Document& document) {
+  return read::DesignReader(document).read();
+}
 
 }  // namespace boxproof

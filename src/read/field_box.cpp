@@ -163,6 +163,8 @@ class VisitedBoxReader {
 
 }  // namespace
 
-VisitedBox read_visited_box(const Value& value, Problems& problems) { return VisitedBoxReader(problems).box(value); }
+VisitedBox read_visited_box(const Value& value, Problems& problems) {
+  return VisitedBoxReader(problems).box(value);
+}
 
 }  // namespace boxproof::read

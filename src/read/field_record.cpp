@@ -1,5 +1,6 @@
 // Field records: what was seen, box by box.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "boxproof/read.hpp"
 #include "src/read/field_box.hpp"
@@ -40,8 +41,8 @@ class RecordReader : public Sink {
     if (key == "format") {
       has_format_ = true;
       if (to_text_value(value, reading_) && value.text() != format_name)
-        reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a field record?", describe(value),
-                                            format_name));
+        reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a field record?",
+                                            describe(value), format_name));
     } else if (key == "visit") {
       visit(value);
     } else if (key == "boxes") {
@@ -50,8 +51,9 @@ class RecordReader : public Sink {
     } else if (key == "$schema") {
       to_text_value(value, reading_);
     } else if (key != "note") {
-      reading_.problem(value, fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
-                                          text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
+      reading_.problem(value,
+                       fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
+                                   text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
     }
   }
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {
@@ -60,7 +62,8 @@ class RecordReader : public Sink {
 
  private:
   void missing(std::string_view key) {
-    problems_.add(0, "", fmt::format("found no \"{}\" at the top of the document, expected it; it is required", key));
+    problems_.add(
+        0, "", fmt::format("found no \"{}\" at the top of the document, expected it; it is required", key));
   }
 
   void visit(const Value& value) {
@@ -80,8 +83,7 @@ class RecordReader : public Sink {
                                   [&](std::uint32_t index, const Tree& tree, Problems& problems) {
                                     record_.boxes[index] = read_visited_box(Value(tree, 0), problems);
                                   });
-    if (parsed)
-      unique_ids(record_.boxes, source_, "boxes", span, problems_);
+    if (parsed) unique_ids(record_.boxes, source_, "boxes", span, problems_);
   }
 
   std::string_view source_;
@@ -95,6 +97,8 @@ class RecordReader : public Sink {
 }  // namespace
 }  // namespace read
 
-RecordFile read_field_record(const Document& document) { return read::RecordReader(document).read(); }
+RecordFile read_field_record(const Document& document) {
+  return read::RecordReader(document).read();
+}
 
 }  // namespace boxproof

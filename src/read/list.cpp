@@ -36,7 +36,8 @@ bool read_list(std::string_view source, std::string_view key, const ListSpan& sp
   const auto work = [&] {
     for (std::uint32_t s = next++; s < stretches && !broken; s = next++) {
       ElementSink sink(found[s], &read);
-      if (!parse_elements(source, key, span, s * stretch, std::min(count, (s + 1) * stretch), sink)) broken = true;
+      if (!parse_elements(source, key, span, s * stretch, std::min(count, (s + 1) * stretch), sink))
+        broken = true;
     }
   };
   const std::uint32_t workers = std::clamp(std::thread::hardware_concurrency(), 1U, stretches);
@@ -49,7 +50,8 @@ bool read_list(std::string_view source, std::string_view key, const ListSpan& sp
     Problems whole = problems.like();
     ElementSink sink(whole, nullptr);
     if (parse_elements(source, key, span, 0, count, sink))
-      whole.add(span.open, "", "found a list that cannot be divided into its elements, expected JSON (RFC 8259)");
+      whole.add(span.open, "",
+                "found a list that cannot be divided into its elements, expected JSON (RFC 8259)");
     problems.take(std::move(whole));
     return false;
   }

@@ -1,4 +1,5 @@
-// Reading the long list of a document: stretches of its elements side by side, problems in the order of the file.
+// Reading the long list of a document: stretches of its elements side by side, problems in the order of the
+// file.
 #pragma once
 
 #include <fmt/format.h>
@@ -31,9 +32,10 @@ void unique_ids(const std::vector<Element>& elements, std::string_view source, s
     const auto [before, fresh] = first.emplace(elements[i].id, i);
     if (fresh) continue;
     const Tree tree = parse_value(source, span.elements[i]);
-    problems.add(Value(tree, 0).find("id").offset(), fmt::format("/{}/{}/id", key, i),
-                 fmt::format("found the id \"{}\" a second time (first at /{}/{}), expected an id for each box",
-                             elements[i].id, key, before->second));
+    problems.add(
+        Value(tree, 0).find("id").offset(), fmt::format("/{}/{}/id", key, i),
+        fmt::format("found the id \"{}\" a second time (first at /{}/{}), expected an id for each box",
+                    elements[i].id, key, before->second));
   }
 }
 

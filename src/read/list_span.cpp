@@ -17,7 +17,9 @@ constexpr std::array<Class, 256> classes = [] {
   return out;
 }();
 
-Class class_of(char c) { return classes[static_cast<unsigned char>(c)]; }
+Class class_of(char c) {
+  return classes[static_cast<unsigned char>(c)];
+}
 
 // Behind the closing quote of the string that starts at `at`; the end of the text where it does not close.
 const char* behind_string(const char* at, const char* end) {
@@ -39,8 +41,12 @@ bool scan_list(const char* begin, const char* at, const char* end, ListSpan& spa
   if (at < end && *at != ']') span.elements.push_back(offset(at));
   for (int depth = 0; at < end; ++at) {
     switch (class_of(*at)) {
-      case Class::quote: at = behind_string(at, end) - 1; break;
-      case Class::open: ++depth; break;
+      case Class::quote:
+        at = behind_string(at, end) - 1;
+        break;
+      case Class::open:
+        ++depth;
+        break;
       case Class::close:
         if (--depth < 0) {
           span.close = offset(at);
@@ -55,7 +61,8 @@ bool scan_list(const char* begin, const char* at, const char* end, ListSpan& spa
         }
         break;
       case Class::space:
-      case Class::other: break;
+      case Class::other:
+        break;
     }
   }
   return false;
@@ -72,7 +79,8 @@ ListSpan find_list(std::string_view source, std::string_view key) {
     switch (class_of(*at)) {
       case Class::quote: {
         const char* const behind = behind_string(at, end);
-        const std::string_view text(at + 1, static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
+        const std::string_view text(at + 1,
+                                    static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
         if (depth == 1 && text == key) {
           const char* next = behind_space(behind, end);
           if (next < end && *next == ':') {
@@ -86,9 +94,14 @@ ListSpan find_list(std::string_view source, std::string_view key) {
         at = behind - 1;
         break;
       }
-      case Class::open: ++depth; break;
-      case Class::close: --depth; break;
-      default: break;
+      case Class::open:
+        ++depth;
+        break;
+      case Class::close:
+        --depth;
+        break;
+      default:
+        break;
     }
   }
   return span;

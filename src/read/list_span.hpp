@@ -1,7 +1,8 @@
 // Where the long list of a document stands, and where each of its elements begins, found without parsing.
 //
-// The scan knows strings and brackets and nothing else. It lets the elements be parsed side by side, each by the real
-// parser; where the text is not JSON after all, one of the pieces fails, and the whole is parsed in order to say why.
+// The scan knows strings and brackets and nothing else. It lets the elements be parsed side by side, each by
+// the real parser; where the text is not JSON after all, one of the pieces fails, and the whole is parsed in
+// order to say why.
 #pragma once
 
 #include <cstdint>
@@ -16,7 +17,8 @@ struct ListSpan {
   std::vector<std::uint32_t> elements;  // first byte of each
 };
 
-// The array that is the member `key` of the top object; not found where there is none, or the brackets do not close.
+// The array that is the member `key` of the top object; not found where there is none, or the brackets do not
+// close.
 ListSpan find_list(std::string_view source, std::string_view key);
 
 }  // namespace boxproof::read

@@ -7,7 +7,8 @@
 namespace boxproof::read {
 namespace {
 
-// Ranges that no real part reaches; beyond them a value is a unit or typing mistake (judged on public module lists).
+// Ranges that no real part reaches; beyond them a value is a unit or typing mistake (judged on public module
+// lists).
 constexpr Measure module_voltage = between(0.1, 400, "volts");
 constexpr Measure module_current{0, 100, "amperes", true};
 constexpr Measure falling_coefficient = between(-1, 0, "percent per degree Celsius");
@@ -17,28 +18,36 @@ constexpr double power_tolerance = 0.10;  // of Pmax from Imp · Vmp (our judgem
 // What the values of one module say about each other.
 void check_module(const Value& value, const Module& m, const Reading& reading) {
   if (m.voc_coefficient && m.voc_coefficient_absolute)
-    reading.problem(value.find("voc_coeff_v_per_c"),
-                     "found the coefficient of Voc both in %/°C and in V/°C, expected one of them; remove one");
+    reading.problem(
+        value.find("voc_coeff_v_per_c"),
+        "found the coefficient of Voc both in %/°C and in V/°C, expected one of them; remove one");
   const bool has_voc = m.voc > Volts(0), has_isc = m.isc > Amps(0);  // else told already
   if (has_voc && m.vmp && *m.vmp > m.voc)
-    reading.problem(value.find("vmp_v"), fmt::format("found Vmp {} V above Voc {} V, expected it below; check for "
-                                                      "swapped values", m.vmp->value(), m.voc.value()));
+    reading.problem(value.find("vmp_v"),
+                    fmt::format("found Vmp {} V above Voc {} V, expected it below; check for "
+                                "swapped values",
+                                m.vmp->value(), m.voc.value()));
   if (has_isc && m.imp && *m.imp > m.isc)
-    reading.problem(value.find("imp_a"), fmt::format("found Imp {} A above Isc {} A, expected it below; check for "
-                                                      "swapped values", m.imp->value(), m.isc.value()));
+    reading.problem(value.find("imp_a"),
+                    fmt::format("found Imp {} A above Isc {} A, expected it below; check for "
+                                "swapped values",
+                                m.imp->value(), m.isc.value()));
   if (has_isc && m.isc_front_and_rear && *m.isc_front_and_rear < m.isc)
-    reading.problem(value.find("isc_rear_a"),
-                     fmt::format("found {} A for front and rear together, expected at least isc_a, {} A; it is the "
-                                 "total, not the rear's share", m.isc_front_and_rear->value(), m.isc.value()));
+    reading.problem(
+        value.find("isc_rear_a"),
+        fmt::format("found {} A for front and rear together, expected at least isc_a, {} A; it is the "
+                    "total, not the rear's share",
+                    m.isc_front_and_rear->value(), m.isc.value()));
   if (m.pmax && m.vmp && m.imp) {
     const double power = m.vmp->value() * m.imp->value();
     if (exceeds(std::abs(m.pmax->value() - power), power_tolerance * power))
-      reading.problem(value.find("pmax_w"),
-                       fmt::format("found Pmax {} W, expected within 10 % of Imp · Vmp = {:.1f} W; check the three "
-                                   "values", m.pmax->value(), power));
+      reading.problem(
+          value.find("pmax_w"),
+          fmt::format("found Pmax {} W, expected within 10 % of Imp · Vmp = {:.1f} W; check the three "
+                      "values",
+                      m.pmax->value(), power));
   }
 }
-
 
 }  // namespace
 
@@ -91,7 +100,6 @@ void read_inverter(const Value& value, Inverter& i, const Reading& reading) {
   r.finish();
 }
 
-
 void read_conductor(const Value& value, Conductor& c, const Reading& reading) {
   ObjectReader r(Field(value), reading);
   if (!r.ok()) return;
@@ -101,7 +109,7 @@ void read_conductor(const Value& value, Conductor& c, const Reading& reading) {
   c.insulation_temperature = r.number("insulation_c", between(60, 250, "degrees Celsius"));
   if (const auto t = c.insulation_temperature; t && *t < 90 && *t != 60 && *t != 75)
     reading.problem(value.find("insulation_c"),
-                     fmt::format("found {}, expected 60, 75, 90 or a higher rating", *t));
+                    fmt::format("found {}, expected 60, 75, 90 or a higher rating", *t));
   c.rated = r.quantity<Volts>("rated_v", positive("volts"));
   c.stranding = r.choice<Stranding>("stranding", stranding_names);
   r.finish();

@@ -1,6 +1,7 @@
 #include "src/read/object.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -12,12 +13,18 @@ namespace {
 
 std::string_view kind_words(Kind kind) {
   switch (kind) {
-    case Kind::null: return "null";
-    case Kind::boolean: return "true or false";
-    case Kind::number: return "a number";
-    case Kind::text: return "text in quotes";
-    case Kind::array: return "a list […]";
-    case Kind::object: return "an object {…}";
+    case Kind::null:
+      return "null";
+    case Kind::boolean:
+      return "true or false";
+    case Kind::number:
+      return "a number";
+    case Kind::text:
+      return "text in quotes";
+    case Kind::array:
+      return "a list […]";
+    case Kind::object:
+      return "an object {…}";
   }
   return {};
 }
@@ -26,7 +33,8 @@ std::string expected_number(const Measure& m) {
   std::string what = m.whole ? "a whole number" : "a number";
   if (!m.unit.empty()) what += fmt::format(" of {}", m.unit);
   if (m.most >= 1e9)
-    return what + (m.above_least ? fmt::format(" above {}", m.least) : fmt::format(" of at least {}", m.least));
+    return what +
+           (m.above_least ? fmt::format(" above {}", m.least) : fmt::format(" of at least {}", m.least));
   return what + fmt::format(" {} {} to {}", m.above_least ? "above" : "from", m.least, m.most);
 }
 
@@ -70,7 +78,8 @@ bool expect(const Value& value, Kind kind, const Reading& reading) {
 std::optional<double> to_number(const Value& value, const Measure& m, const Reading& reading) {
   if (!expect(value, Kind::number, reading)) return std::nullopt;
   const double n = value.number();
-  const bool fits = n <= m.most && (m.above_least ? n > m.least : n >= m.least) && (!m.whole || n == std::floor(n));
+  const bool fits =
+      n <= m.most && (m.above_least ? n > m.least : n >= m.least) && (!m.whole || n == std::floor(n));
   if (fits) return n;
   const std::string_view hint = m.whole ? "check the count" : "check the unit and the decimal point";
   reading.problem(value, fmt::format("found {}, expected {}; {}", describe(value), expected_number(m), hint));
@@ -97,7 +106,9 @@ ObjectReader::ObjectReader(const Field& object, const Reading& reading, bool nul
   is_object_ = object && expect(object.top(), Kind::object, reading);
 }
 
-void ObjectReader::know(std::string_view key) { known_[known_count_++] = key; }
+void ObjectReader::know(std::string_view key) {
+  known_[known_count_++] = key;
+}
 
 Field ObjectReader::take(std::string_view key) {
   know(key);
@@ -151,11 +162,10 @@ void ObjectReader::finish() {
   for (Value v = top.first(); v; v = v.next_within(top)) {
     const std::string_view key = v.key();
     if (key == "note" || std::find(known_.begin(), known_end, key) != known_end) continue;
-    reading_.problems.add(
-        v.key_offset(), pointer_of(v),
-        fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
-                    text::did_you_mean(key, {known_.data(), known_count_}),
-                    fmt::join(known_.begin(), known_end, ", ")));
+    reading_.problems.add(v.key_offset(), pointer_of(v),
+                          fmt::format("found the key \"{}\", which is not known here{}; known keys are {}",
+                                      key, text::did_you_mean(key, {known_.data(), known_count_}),
+                                      fmt::join(known_.begin(), known_end, ", ")));
   }
 }
 

@@ -1,7 +1,8 @@
 // Reading typed values out of JSON objects, with RFC 7396 merge patches seen through rather than applied.
 //
-// One mechanism serves all that is "a base and a patch": an edition on its base, a local amendment on the edition, a
-// box on its type. A Field is a value with the values below it that it patches; looking up a key goes through them.
+// One mechanism serves all that is "a base and a patch": an edition on its base, a local amendment on the
+// edition, a box on its type. A Field is a value with the values below it that it patches; looking up a key
+// goes through them.
 #pragma once
 
 #include <array>
@@ -30,7 +31,8 @@ class Field {
   Kind kind() const { return layers_[0].kind(); }
   std::span<const Value> layers() const { return {layers_.data(), count_}; }
 
-  // The member of the merged object: absent where no layer has it; of kind null where the topmost that has it says so.
+  // The member of the merged object: absent where no layer has it; of kind null where the topmost that has it
+  // says so.
   Field find(std::string_view key) const;
   // Keys of the merged object, in the order of the lowest layer, then what patches add.
   std::vector<std::string_view> keys() const;
@@ -53,9 +55,15 @@ struct Measure {
 inline constexpr double no_end = 1e15;
 inline constexpr Measure any_count{0, 1e9, "", false, true};
 inline constexpr Measure count_from_1{1, 1e9, "", false, true};
-constexpr Measure positive(std::string_view unit) { return {0, no_end, unit, true}; }
-constexpr Measure not_negative(std::string_view unit) { return {0, no_end, unit}; }
-constexpr Measure between(double least, double most, std::string_view unit) { return {least, most, unit}; }
+constexpr Measure positive(std::string_view unit) {
+  return {0, no_end, unit, true};
+}
+constexpr Measure not_negative(std::string_view unit) {
+  return {0, no_end, unit};
+}
+constexpr Measure between(double least, double most, std::string_view unit) {
+  return {least, most, unit};
+}
 
 // Where problems go while a file is read.
 struct Reading {
@@ -99,7 +107,7 @@ class ObjectReader {
   }
 
   void know(std::string_view key);  // allowed, read by nobody
-  void finish();                    // a problem for each key that nobody asked for, with the nearest known one
+  void finish();  // a problem for each key that nobody asked for, with the nearest known one
 
  private:
   Field object_;

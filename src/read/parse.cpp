@@ -19,8 +19,8 @@ struct Gap {
   const char* to = nullptr;
 };
 
-// Reads the source and tells how far the parser has come: nlohmann's tree keeps no places, but at each event the
-// cursor stands just behind the token (behind one more character after a number).
+// Reads the source and tells how far the parser has come: nlohmann's tree keeps no places, but at each event
+// the cursor stands just behind the token (behind one more character after a number).
 class Cursor {
  public:
   using iterator_category = std::input_iterator_tag;
@@ -60,7 +60,8 @@ class Builder {
   enum class Mode { members, elements, whole };
 
   // In mode whole the value becomes one tree, taken with take(); else the sink gets it in pieces.
-  Builder(std::string_view source, Mode mode, Sink* sink) : source_(source), sink_(sink), mode_(mode), cursor_(source.data()) {
+  Builder(std::string_view source, Mode mode, Sink* sink)
+      : source_(source), sink_(sink), mode_(mode), cursor_(source.data()) {
     tree_.source = source;
   }
   // For mode elements: the list, and the number of the first element that comes.
@@ -141,12 +142,14 @@ class Builder {
     if (open_.empty()) return true;  // of the long list
     return close();
   }
-  bool parse_error(std::size_t position, const std::string& last_token, const nlohmann::detail::exception& error) {
+  bool parse_error(std::size_t position, const std::string& last_token,
+                   const nlohmann::detail::exception& error) {
     failed_ = true;
     if (sink_ == nullptr) return false;
     const std::size_t at = std::min(position > 0 ? position - 1 : 0, source_.size());
     std::string why = error.what();
-    if (const auto cut = why.find(": "); cut != std::string::npos) why.erase(0, cut + 2);  // their id and place
+    if (const auto cut = why.find(": "); cut != std::string::npos)
+      why.erase(0, cut + 2);  // their id and place
     if (const auto cut = why.find("; last read: "); cut != std::string::npos) {
       const auto behind = why.find("'; ", cut);
       why.erase(cut, behind == std::string::npos ? std::string::npos : behind + 1 - cut);
@@ -181,7 +184,8 @@ class Builder {
     return out + "\"";
   }
 
-  // Where the string that the parser has just read begins, and whether its text stands in the source as it is.
+  // Where the string that the parser has just read begins, and whether its text stands in the source as it
+  // is.
   Quoted quoted_before_cursor(const std::string& text) const {
     const char* start = cursor_ - text.size() - 2;
     if (start >= source_.data() && *start == '"' && std::memcmp(start + 1, text.data(), text.size()) == 0)
@@ -238,8 +242,9 @@ class Builder {
     if (++depth_ > max_depth) {
       failed_ = true;
       if (sink_ != nullptr)
-        sink_->problem(cursor_offset() - 1, "",
-                       "found lists and objects nested over 64 deep, expected at most 64; a design needs under 10");
+        sink_->problem(
+            cursor_offset() - 1, "",
+            "found lists and objects nested over 64 deep, expected at most 64; a design needs under 10");
       return false;
     }
     if (!add_node(kind, cursor_offset() - 1)) return false;
@@ -293,7 +298,8 @@ class Builder {
     for (std::size_t i = 1; i < members_.size(); ++i)
       for (std::size_t j = members_.size() > few ? i - 1 : 0; j < i; ++j)
         if (members_[j].key() == members_[i].key()) {
-          duplicate(members_[i].key_offset(), pointer_of(members_[i]), members_[i].key(), members_[j].key_offset());
+          duplicate(members_[i].key_offset(), pointer_of(members_[i]), members_[i].key(),
+                    members_[j].key_offset());
           break;
         }
   }

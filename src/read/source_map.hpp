@@ -1,7 +1,7 @@
 // Where things stand in an input file that has been read: from a JSON Pointer back to line and column.
 //
-// Only the start of each top-level member and of each element of the long list is kept; the rest is found by parsing
-// that one piece again, which costs microseconds and is done for findings only.
+// Only the start of each top-level member and of each element of the long list is kept; the rest is found by
+// parsing that one piece again, which costs microseconds and is done for findings only.
 #pragma once
 
 #include <cstdint>
@@ -31,8 +31,8 @@ class SourceMap {
     std::string pointer;
     text::LineColumn at;
   };
-  // The value that the pointer names; where a box does not state it, the same value of its box type; where neither
-  // does, the nearest value around it that is there.
+  // The value that the pointer names; where a box does not state it, the same value of its box type; where
+  // neither does, the nearest value around it that is there.
   Found find(std::string_view pointer);
 
  private:

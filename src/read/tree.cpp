@@ -64,8 +64,10 @@ Value follow(Value from, std::string_view pointer, std::string_view* rest) {
 
 std::string describe(const Value& value) {
   switch (value.kind()) {
-    case Kind::null: return "null";
-    case Kind::boolean: return value.boolean() ? "true" : "false";
+    case Kind::null:
+      return "null";
+    case Kind::boolean:
+      return value.boolean() ? "true" : "false";
     case Kind::number: {
       const std::string_view source = value.tree()->source;
       std::size_t end = value.offset();
@@ -75,12 +77,15 @@ std::string describe(const Value& value) {
     case Kind::text: {
       constexpr std::size_t shown = 60;  // bytes
       std::size_t end = std::min(shown, value.text().size());
-      while (end < value.text().size() && (value.text()[end] & 0xC0) == 0x80) --end;  // whole code points only
+      while (end < value.text().size() && (value.text()[end] & 0xC0) == 0x80)
+        --end;  // whole code points only
       const std::string text(value.text().substr(0, end));
       return "text \"" + text + (value.text().size() > end ? "…\"" : "\"");
     }
-    case Kind::array: return "a list";
-    case Kind::object: return "an object";
+    case Kind::array:
+      return "a list";
+    case Kind::object:
+      return "an object";
   }
   return {};
 }

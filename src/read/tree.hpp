@@ -1,8 +1,8 @@
 // A small JSON tree in which every value knows its place.
 //
-// The tree is flat (values in file order, children behind their parent), so that it can be filled and dropped for one
-// combiner box at a time without an allocation a value. Offsets are bytes from the start of the source; line and
-// column are counted only when something is said about a value.
+// The tree is flat (values in file order, children behind their parent), so that it can be filled and dropped
+// for one combiner box at a time without an allocation a value. Offsets are bytes from the start of the
+// source; line and column are counted only when something is said about a value.
 #pragma once
 
 #include <cstdint>
@@ -34,7 +34,8 @@ struct Tree {
   std::string_view source;
   std::vector<Node> nodes;
   std::string decoded;
-  // Where the tree hangs: "/combiners/12" is top_key "combiners" and index 12. An empty key: the whole document.
+  // Where the tree hangs: "/combiners/12" is top_key "combiners" and index 12. An empty key: the whole
+  // document.
   std::string top_key;
   std::int64_t index = -1;  // −1: not an element of a streamed array
   std::string prefix;       // in place of both, already escaped: where a piece deeper down hangs
@@ -65,10 +66,10 @@ class Value {
                          : tree_->source.substr(n.key_at, n.key_size);
   }
 
-  Value first() const;                        // first member or element
+  Value first() const;                           // first member or element
   Value next_within(const Value& parent) const;  // the one behind this one
-  Value find(std::string_view key) const;     // member of an object
-  std::size_t size() const;                   // members or elements
+  Value find(std::string_view key) const;        // member of an object
+  std::size_t size() const;                      // members or elements
 
  private:
   const Node& node() const { return tree_->nodes[index_]; }
@@ -100,7 +101,8 @@ inline std::size_t Value::size() const {
 std::string pointer_of(const Value& value);
 // One reference token, escaped.
 std::string pointer_token(std::string_view key);
-// The value that a pointer names below `from`, or the nearest one above it that is there. `rest` is what was not found.
+// The value that a pointer names below `from`, or the nearest one above it that is there. `rest` is what was
+// not found.
 Value follow(Value from, std::string_view pointer, std::string_view* rest = nullptr);
 // Whether a character can be part of a JSON number.
 inline bool is_number_char(char c) {
@@ -113,14 +115,14 @@ std::string describe(const Value& value);
 class Sink {
  public:
   virtual ~Sink() = default;
-  virtual void member(std::string_view /*key*/, const Tree&) {}   // a member of the top object
-  virtual void element(std::uint32_t /*index*/, const Tree&) {}   // an element of the long list
+  virtual void member(std::string_view /*key*/, const Tree&) {}  // a member of the top object
+  virtual void element(std::uint32_t /*index*/, const Tree&) {}  // an element of the long list
   virtual void problem(std::uint32_t offset, std::string pointer, std::string message) = 0;
 };
 
-// Parses a document whose top is an object and hands over its members. The list at `span`, if it was found, is handed
-// over as an empty one: its elements are for parse_elements. False if the text is no such document; the sink has then
-// been told why.
+// Parses a document whose top is an object and hands over its members. The list at `span`, if it was found,
+// is handed over as an empty one: its elements are for parse_elements. False if the text is no such document;
+// the sink has then been told why.
 bool parse_members(std::string_view source, const ListSpan& span, Sink& sink);
 
 // Parses the elements from number `first` up to, not including, `last` of the list and hands them over.

@@ -1,5 +1,6 @@
 // One box on one screen, for somebody who stands in front of it.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <map>
@@ -16,7 +17,7 @@ namespace {
 constexpr std::size_t label_width = 12;
 
 void line(std::string& out, std::string_view label, const std::string& text) {
-  out += wrap(text, label_width, label);
+  out += wrap(text, label_width, left(label, label_width));
 }
 
 template <class T>
@@ -32,14 +33,15 @@ void write_counts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   const bool both = box.fuse && box.fuse->poles == Poles::both;
   const std::string fuses = box.fuse ? std::to_string(f.inputs * (both ? 2U : 1U)) : "none";
-  line(out, "COUNT", fmt::format("{} positives, {} negatives, {} fuses{}; {} inputs used{}", f.inputs, f.inputs, fuses,
-                                 box.fuse ? (both ? " (both poles)" : " (one pole)") : "", f.inputs,
-                                 box.enclosure && box.enclosure->inputs
-                                     ? fmt::format(" of {}", *box.enclosure->inputs) : std::string()));
+  line(out, "COUNT",
+       fmt::format("{} positives, {} negatives, {} fuses{}; {} inputs used{}", f.inputs, f.inputs, fuses,
+                   box.fuse ? (both ? " (both poles)" : " (one pole)") : "", f.inputs,
+                   box.enclosure && box.enclosure->inputs ? fmt::format(" of {}", *box.enclosure->inputs)
+                                                          : std::string()));
   for (const CircuitFacts& c : f.circuits) {
     const Circuit& g = *c.circuit;
-    std::string text = fmt::format("circuit {}: {} of {} modules {}", plain(g.id), counted(g.strings, "string", "strings"),
-                                   g.series, plain(g.module->id));
+    std::string text = fmt::format("circuit {}: {} of {} modules {}", plain(g.id),
+                                   counted(g.strings, "string", "strings"), g.series, plain(g.module->id));
     if (g.strings_per_fuse > 1) text += fmt::format(", {} joined on each fuse", g.strings_per_fuse);
     line(out, "", text);
   }
@@ -53,12 +55,15 @@ void write_fuse(std::string& out, const BoxFacts& f) {
     return line(out, "FUSE", needed);
   }
   const Fuse& fuse = *f.box->fuse;
-  line(out, "FUSE", fmt::format("{}, {}, {}, {}{}", or_unknown(fuse.rating, "A"), or_unknown(fuse.voltage, "V"),
-                                yes_no(fuse.dc, "DC", "NOT FOR DC"), yes_no(fuse.pv_listed, "listed for PV", "not listed for PV"),
-                                fuse.poles ? (*fuse.poles == Poles::one ? ", one pole" : ", both poles") : ", poles ?"));
+  line(out, "FUSE",
+       fmt::format("{}, {}, {}, {}{}", or_unknown(fuse.rating, "A"), or_unknown(fuse.voltage, "V"),
+                   yes_no(fuse.dc, "DC", "NOT FOR DC"),
+                   yes_no(fuse.pv_listed, "listed for PV", "not listed for PV"),
+                   fuse.poles ? (*fuse.poles == Poles::one ? ", one pole" : ", both poles") : ", poles ?"));
   for (const CircuitFacts& c : f.circuits)
-    line(out, "", fmt::format("circuit {}: at least {} A, module allows {}", plain(c.circuit->id),
-                              boxproof::shown(c.fuse_least), or_unknown(c.circuit->module->max_fuse, "A")));
+    line(out, "",
+         fmt::format("circuit {}: at least {} A, module allows {}", plain(c.circuit->id),
+                     boxproof::shown(c.fuse_least), or_unknown(c.circuit->module->max_fuse, "A")));
 }
 
 std::string run_text(const Run* run, const RunAmpacity& a) {
@@ -76,43 +81,51 @@ std::string run_text(const Run* run, const RunAmpacity& a) {
 
 std::string grounding_text(const std::optional<GroundingConductor>& g) {
   if (!g || !g->size) return "not stated";
-  return fmt::format("{} {}", g->size->name(), g->material ? material_names[static_cast<std::size_t>(*g->material)] : "?");
+  return fmt::format("{} {}", g->size->name(),
+                     g->material ? material_names[static_cast<std::size_t>(*g->material)] : "?");
 }
 
 void write_wires(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   std::string_view label = "WIRE";
   for (const CircuitFacts& c : f.circuits) {
-    line(out, label, fmt::format("circuit {}: {}", plain(c.circuit->id),
-                                 run_text(c.circuit->run ? &*c.circuit->run : nullptr, c.run)));
+    line(out, label,
+         fmt::format("circuit {}: {}", plain(c.circuit->id),
+                     run_text(c.circuit->run ? &*c.circuit->run : nullptr, c.run)));
     label = "";
   }
   const Output* output = box.output.get();
   line(out, "", "output: " + run_text(output && output->run ? &*output->run : nullptr, f.output_run));
-  line(out, "", fmt::format("device at the far end: {}",
-                            output && output->ocpd ? boxproof::shown(*output->ocpd) + " A" : std::string("none stated")));
-  line(out, "", fmt::format("grounding: output {}, source circuits {}", grounding_text(box.egc), grounding_text(box.bond)));
+  line(out, "",
+       fmt::format("device at the far end: {}", output && output->ocpd ? boxproof::shown(*output->ocpd) + " A"
+                                                                       : std::string("none stated")));
+  line(out, "",
+       fmt::format("grounding: output {}, source circuits {}", grounding_text(box.egc),
+                   grounding_text(box.bond)));
 }
 
 void write_parts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   if (box.enclosure) {
     const Enclosure& e = *box.enclosure;
-    line(out, "BOX", fmt::format("type {}, {}, {}, {}{}", e.type.empty() ? "?" : plain(e.type),
-                                 or_unknown(e.rated_voltage, "V"), or_unknown(e.rated_current, "A"),
-                                 yes_no(e.listed, "listed", "not listed"), e.rated_100_pct ? ", for 100 % duty" : ""));
+    line(out, "BOX",
+         fmt::format("type {}, {}, {}, {}{}", e.type.empty() ? "?" : plain(e.type),
+                     or_unknown(e.rated_voltage, "V"), or_unknown(e.rated_current, "A"),
+                     yes_no(e.listed, "listed", "not listed"), e.rated_100_pct ? ", for 100 % duty" : ""));
   } else {
     line(out, "BOX", "not stated");
   }
   if (!box.disconnect) return line(out, "DISCONNECT", "none on the plan");
   const Disconnect& d = *box.disconnect;
-  const std::string where = !d.distance ? "distance ?" : d.distance->value() == 0 ? "in the box"
-                                                                     : boxproof::shown(*d.distance) + " m away";
-  line(out, "DISCONNECT", fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", where,
-                                      yes_no(d.load_break, "load-break", "NOT LOAD-BREAK"), or_unknown(d.rated_voltage, "V"),
-                                      or_unknown(d.rated_current, "A"), boxproof::shown(f.disconnect_least),
-                                      yes_no(d.external_handle, "external handle", "no external handle"),
-                                      yes_no(d.lockable, "lockable", "not lockable")));
+  const std::string where = !d.distance                ? "distance ?"
+                            : d.distance->value() == 0 ? "in the box"
+                                                       : boxproof::shown(*d.distance) + " m away";
+  line(out, "DISCONNECT",
+       fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", where,
+                   yes_no(d.load_break, "load-break", "NOT LOAD-BREAK"), or_unknown(d.rated_voltage, "V"),
+                   or_unknown(d.rated_current, "A"), boxproof::shown(f.disconnect_least),
+                   yes_no(d.external_handle, "external handle", "no external handle"),
+                   yes_no(d.lockable, "lockable", "not lockable")));
 }
 
 void write_label(std::string& out, const BoxFacts& f) {
@@ -121,21 +134,25 @@ void write_label(std::string& out, const BoxFacts& f) {
   std::vector<std::string> strings;
   for (const auto& [series, count] : by_series)
     strings.push_back(fmt::format("{} of {}", counted(count, "string", "strings"), series));
-  line(out, "LABEL", fmt::format("should say {}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
-                                 f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
-                                 boxproof::shown(f.output_max),
-                                 f.box->fuse && f.box->fuse->rating
-                                     ? fmt::format("; fuses {} A", boxproof::shown(*f.box->fuse->rating)) : std::string()));
+  line(out, "LABEL",
+       fmt::format("should say {}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
+                   f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
+                   boxproof::shown(f.output_max),
+                   f.box->fuse && f.box->fuse->rating
+                       ? fmt::format("; fuses {} A", boxproof::shown(*f.box->fuse->rating))
+                       : std::string()));
 }
 
 void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
   std::string_view label = "MARGINS";
   for (const Margin& m : margins(r.design.design, f, r.edition)) {
-    const std::string what = m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
+    const std::string what =
+        m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
     const std::string share = fmt::format("{:.1f} %", 100 * m.share());
-    out += fmt::format("{}{} {} of {}{}\n", left(label, label_width), left(what, 37),
-                       right(boxproof::shown(m.value), 7), left(boxproof::shown(m.limit) + " " + std::string(m.unit), 8),
-                       exceeds(m.value, m.limit) ? inked(right(share, 7) + "!", Ink::hazard, r.colour) : right(share, 7));
+    out += fmt::format(
+        "{}{} {} of {}{}\n", left(label, label_width), left(what, 37), right(boxproof::shown(m.value), 7),
+        left(boxproof::shown(m.limit) + " " + std::string(m.unit), 8),
+        exceeds(m.value, m.limit) ? inked(right(share, 7) + "!", Ink::hazard, r.colour) : right(share, 7));
     label = "";
   }
 }
@@ -150,14 +167,19 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   facts_of(r.design, r.edition, r.record, result, own, f);
   const Combiner& box = *f.box;
   std::string out;
-  const std::string name = fmt::format("BOX {}{}{}", plain(box.id), box.sheet.empty() ? "" : ", sheet " + plain(box.sheet),
-                                       box.type ? ", type " + plain(box.type->id) : "");
+  const std::string name =
+      fmt::format("BOX {}{}{}", plain(box.id), box.sheet.empty() ? "" : ", sheet " + plain(box.sheet),
+                  box.type ? ", type " + plain(box.type->id) : "");
   const std::string edition = fmt::format("NEC {}", r.edition.name);
-  out += inked(name, Ink::strong, r.colour) + right(edition, page_width - std::min(page_width, width_of(name))) + "\n";
+  out += inked(name, Ink::strong, r.colour) +
+         right(edition, page_width - std::min(page_width, width_of(name))) + "\n";
   out += wrap(fmt::format("{}{}; feeds {}", plain(r.design.design.site.name),
-                          box.location.empty() ? "" : "; " + plain(box.location), plain(box.inverter->id)), 0);
-  if (r.record != nullptr) out += result.visited ? "As built, where the record has a value\n" : "Not visited\n";
-  for (const std::string& text : r.overrides) out += wrap("Changed on the command line: " + plain(text), 4, "");
+                          box.location.empty() ? "" : "; " + plain(box.location), plain(box.inverter->id)),
+              0);
+  if (r.record != nullptr)
+    out += result.visited ? "As built, where the record has a value\n" : "Not visited\n";
+  for (const std::string& text : r.overrides)
+    out += wrap("Changed on the command line: " + plain(text), 4, "");
   std::string_view verdict = verdict_names[static_cast<std::size_t>(result.verdict)];
   out += "\n";
   line(out, "VERDICT", std::string(verdict));

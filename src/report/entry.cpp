@@ -14,29 +14,35 @@ constexpr std::size_t value_column = 14;  // where the values behind its labels 
 
 std::string_view heading(Severity severity) {
   switch (severity) {
-    case Severity::hazard: return "HAZARDS: stop, unsafe as it stands";
-    case Severity::correction: return "CORRECTIONS: to be corrected before approval";
-    case Severity::query: return "QUERIES: more information needed";
-    case Severity::advice: return "ADVICE: no approval hangs on it";
+    case Severity::hazard:
+      return "HAZARDS: stop, unsafe as it stands";
+    case Severity::correction:
+      return "CORRECTIONS: to be corrected before approval";
+    case Severity::query:
+      return "QUERIES: more information needed";
+    case Severity::advice:
+      return "ADVICE: no approval hangs on it";
   }
   return {};
 }
 
 void line(std::string& out, std::string_view label, std::string_view text) {
-  if (!text.empty()) out += wrap(text, value_column, fmt::format("    {}", label));
+  if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
 }
 
 void write_working(std::string& out, const Finding& f) {
   if (f.working.empty()) return;
   line(out, "working", f.box_id.empty() ? "for the site" : fmt::format("for {}", plain(f.box_id)));
   for (const Step& s : f.working) {
-    const std::string value = fmt::format("{}{}{}", boxproof::exact(s.value), s.unit.empty() ? "" : " ", s.unit);
+    const std::string value =
+        fmt::format("{}{}{}", boxproof::exact(s.value), s.unit.empty() ? "" : " ", s.unit);
     const std::string section = s.section.empty() ? "" : fmt::format("   [{}]", s.section);
     if (s.numbers == s.formula) {
       out += wrap(fmt::format("{} = {}   from {}", s.symbol, value, s.formula), value_column + 2,
                   std::string(value_column - 2, ' '));
     } else {
-      out += wrap(fmt::format("{} = {}", s.symbol, s.formula), value_column + 2, std::string(value_column - 2, ' '));
+      out += wrap(fmt::format("{} = {}", s.symbol, s.formula), value_column + 2,
+                  std::string(value_column - 2, ' '));
       out += wrap(fmt::format("= {} = {}{}", s.numbers, value, section), value_column + 4,
                   std::string(value_column, ' '));
     }
@@ -52,9 +58,11 @@ std::string amended_text(const Finding& f) {
 std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   const Finding& f = g.first();
   std::string out;
-  const std::string basis = r.record == nullptr ? "" : f.basis == Basis::as_built ? " (as built)" : " (on the plan)";
+  const std::string basis = r.record == nullptr          ? ""
+                            : f.basis == Basis::as_built ? " (as built)"
+                                                         : " (on the plan)";
   out += wrap(fmt::format("{}{}  [{}]", f.rule->title, basis, f.rule->id), text_column,
-              fmt::format("{:>3}", number));
+              fmt::format("{:>3} ", number));
   const std::size_t boxes = box_count(g);
   if (!f.box_id.empty()) {
     line(out, boxes == 1 ? "box" : "boxes",
@@ -67,8 +75,9 @@ std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   line(out, "amended", amended_text(f));
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
   line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
-  line(out, "place", fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
-                                 g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
+  line(out, "place",
+       fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
+                   g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
   if (r.show_work) write_working(out, f);
   return out;
 }

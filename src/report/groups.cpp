@@ -37,13 +37,15 @@ std::vector<Group> group(const std::vector<Finding>& findings) {
   constexpr std::size_t most_apart = 8;  // groups of one kind; from there on all others share the last
   for (const Finding& f : findings) {
     // Findings that want the same of the same kind of part belong together, or those that found the same.
-    std::string wanted = std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;
+    std::string wanted =
+        std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;
     if (f.box_id.empty()) wanted += f.part;  // the site's own stay apart
     std::vector<std::size_t>& alike =
         known[{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section}];
     auto home = std::find_if(alike.begin(), alike.end(), [&](std::size_t i) {
       const Finding& first = groups[i].first();
-      return shown(first.required, "") == shown(f.required, "") || shown(first.found, "") == shown(f.found, "");
+      return shown(first.required, "") == shown(f.required, "") ||
+             shown(first.found, "") == shown(f.found, "");
     });
     if (home == alike.end() && alike.size() == most_apart) home = alike.end() - 1;
     if (home == alike.end()) {
@@ -83,14 +85,19 @@ std::string range_of(const Group& g, Amount Finding::*value) {
   return words.size() > few ? out + "; …" : out;
 }
 
-std::string boxes_of(const Group& g) { return run_together(box_ids(g)); }
+std::string boxes_of(const Group& g) {
+  return run_together(box_ids(g));
+}
 
-std::size_t box_count(const Group& g) { return box_ids(g).size(); }
+std::size_t box_count(const Group& g) {
+  return box_ids(g).size();
+}
 
 std::string parts_of(const Group& g) {
   std::vector<std::string_view> parts;
   for (const Finding* f : g.findings)
-    if (!f->part.empty() && std::find(parts.begin(), parts.end(), f->part) == parts.end()) parts.push_back(f->part);
+    if (!f->part.empty() && std::find(parts.begin(), parts.end(), f->part) == parts.end())
+      parts.push_back(f->part);
   constexpr std::size_t few = 4;
   std::string out;
   for (std::size_t i = 0; i < std::min(few, parts.size()); ++i) out += (i ? ", " : "") + plain(parts[i]);

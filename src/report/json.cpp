@@ -1,5 +1,5 @@
-// The report for programs (boxproof-report/1). One box and one finding a line, in a fixed order, no times, no paths but
-// those that were given: the same input gives the same bytes.
+// The report for programs (boxproof-report/1). One box and one finding a line, in a fixed order, no times, no
+// paths but those that were given: the same input gives the same bytes.
 #include <algorithm>
 
 #include "boxproof/report.hpp"
@@ -66,7 +66,8 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   put_ampacity(out, f.output_run);
   number(out, R"(, "drop_pct": )", f.output_drop_pct);
   const Run* run = f.box->output && f.box->output->run ? &*f.box->output->run : nullptr;
-  const auto size = run ? smallest_size(*run, f.output_max, r.design.design.site.high, r.edition) : std::nullopt;
+  const auto size =
+      run ? smallest_size(*run, f.output_max, r.design.design.site.high, r.edition) : std::nullopt;
   word(out, R"(, "suggested_size": )", size ? size->name() : std::string_view());
   put(out, "}");
   number(out, R"(, "disconnect_min_a": )", f.disconnect_least.value());
@@ -147,7 +148,8 @@ void put_head(Buffer& out, const ReportInput& r) {
   put(out, "}");
   put(out, R"(, "counts": {)");
   for (std::size_t i = 0; i < severity_names.size(); ++i)
-    number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]), static_cast<double>(j.counts[i]));
+    number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
+           static_cast<double>(j.counts[i]));
   put(out, "}},\n");
 }
 

@@ -17,7 +17,9 @@ namespace boxproof::report {
 
 using Buffer = fmt::memory_buffer;
 
-inline void put(Buffer& out, std::string_view text) { out.append(text.data(), text.data() + text.size()); }
+inline void put(Buffer& out, std::string_view text) {
+  out.append(text.data(), text.data() + text.size());
+}
 
 inline void put_text(Buffer& out, std::string_view text) {
   put(out, "\"");
@@ -40,7 +42,8 @@ inline void put_text(Buffer& out, std::string_view text) {
 // Shortest digits that read back to the same number; null for what JSON has no number for.
 inline void put_number(Buffer& out, double value) {
   if (!std::isfinite(value)) return put(out, "null");
-  constexpr double exact_integers = 1e15;  // doubles below hold every integer; most numbers of a report are small ones
+  constexpr double exact_integers =
+      1e15;  // doubles below hold every integer; most numbers of a report are small ones
   if (value == std::floor(value) && std::abs(value) < exact_integers && !std::signbit(value)) {
     const fmt::format_int digits(static_cast<std::uint64_t>(value));
     return out.append(digits.data(), digits.data() + digits.size());

@@ -11,7 +11,9 @@
 namespace boxproof::report {
 namespace {
 
-bool is_continuation(char c) { return (c & 0xC0) == 0x80; }
+bool is_continuation(char c) {
+  return (c & 0xC0) == 0x80;
+}
 
 // One code point from valid UTF-8.
 std::uint32_t decode(std::string_view text, std::size_t& at) {
@@ -25,7 +27,8 @@ std::uint32_t decode(std::string_view text, std::size_t& at) {
 
 bool unsafe(std::uint32_t p) {
   return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0x200E || p == 0x200F || p == 0x061C ||
-         (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0x2028 || p == 0x2029 || p == 0xFEFF;
+         (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0x2028 || p == 0x2029 ||
+         p == 0xFEFF;
 }
 
 // Splits "A-07" into "A-" and 7; an id without a number at its end has none.
@@ -37,7 +40,9 @@ struct Numbered {
 Numbered numbered(std::string_view id) {
   std::size_t start = id.size();
   constexpr std::size_t most_digits = 15;
-  while (start > 0 && std::isdigit(static_cast<unsigned char>(id[start - 1])) && id.size() - start < most_digits) --start;
+  while (start > 0 && std::isdigit(static_cast<unsigned char>(id[start - 1])) &&
+         id.size() - start < most_digits)
+    --start;
   Numbered out{id.substr(0, start), id.size() - start, 0};
   for (char c : id.substr(start)) out.number = out.number * 10 + static_cast<std::uint64_t>(c - '0');
   return out;
@@ -51,7 +56,8 @@ bool follows(std::string_view before, std::string_view id) {
 }  // namespace
 
 std::size_t width_of(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !is_continuation(c); }));
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return !is_continuation(c); }));
 }
 
 std::string plain(std::string_view text) {
@@ -82,12 +88,25 @@ std::string right(std::string_view text, std::size_t width) {
 
 std::string wrap(std::string_view text, std::size_t indent, std::string_view lead) {
   std::string out, line(lead);
-  line += std::string(indent > width_of(lead) ? indent - width_of(lead) : 0, ' ');
   bool empty = true;
   const auto trimmed = [](std::string_view s) { return s.substr(0, s.find_last_not_of(' ') + 1); };
   while (!text.empty()) {
     const auto end = text.find(' ');
     const std::string_view word = text.substr(0, end);
+    if (width_of(word) > page_width - indent) {  // no place to break it: cut to the page
+      std::size_t at = 0;
+      const std::size_t room = page_width - (empty ? std::max(indent, width_of(line)) : indent);
+      for (std::size_t n = 0; n < room; ++n) decode(text, at);
+      if (!empty) {
+        (out += trimmed(line)) += "\n";
+        line = std::string(indent, ' ');
+      }
+      ((out += line) += text.substr(0, at)) += "\n";
+      line = std::string(indent, ' ');
+      empty = true;
+      text.remove_prefix(at);
+      continue;
+    }
     if (!empty && width_of(line) + 1 + width_of(word) > page_width) {
       (out += trimmed(line)) += "\n";
       line = std::string(indent, ' ');
@@ -120,34 +139,56 @@ std::string inked(std::string_view text, Ink ink, bool colour) {
   if (!colour) return std::string(text);
   std::string_view code;
   switch (ink) {
-    case Ink::hazard: code = "1;31"; break;
-    case Ink::correction: code = "1;35"; break;
-    case Ink::query: code = "1;34"; break;
-    case Ink::advice: code = "36"; break;
-    case Ink::good: code = "32"; break;
-    case Ink::strong: code = "1"; break;
-    case Ink::faint: code = "2"; break;
+    case Ink::hazard:
+      code = "1;31";
+      break;
+    case Ink::correction:
+      code = "1;35";
+      break;
+    case Ink::query:
+      code = "1;34";
+      break;
+    case Ink::advice:
+      code = "36";
+      break;
+    case Ink::good:
+      code = "32";
+      break;
+    case Ink::strong:
+      code = "1";
+      break;
+    case Ink::faint:
+      code = "2";
+      break;
   }
   return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
 }
 
 Ink ink_of(Severity severity) {
   switch (severity) {
-    case Severity::hazard: return Ink::hazard;
-    case Severity::correction: return Ink::correction;
-    case Severity::query: return Ink::query;
-    case Severity::advice: return Ink::advice;
+    case Severity::hazard:
+      return Ink::hazard;
+    case Severity::correction:
+      return Ink::correction;
+    case Severity::query:
+      return Ink::query;
+    case Severity::advice:
+      return Ink::advice;
   }
   return Ink::strong;
 }
 
 Ink ink_of(Verdict verdict) {
   switch (verdict) {
-    case Verdict::stop: return Ink::hazard;
-    case Verdict::correct: return Ink::correction;
+    case Verdict::stop:
+      return Ink::hazard;
+    case Verdict::correct:
+      return Ink::correction;
     case Verdict::clarify:
-    case Verdict::not_visited: return Ink::query;
-    case Verdict::accept: return Ink::good;
+    case Verdict::not_visited:
+      return Ink::query;
+    case Verdict::accept:
+      return Ink::good;
   }
   return Ink::strong;
 }

@@ -14,14 +14,14 @@ inline constexpr std::size_t page_width = 80;
 // Columns that a text takes: code points, as all our own text and most ids are.
 std::size_t width_of(std::string_view text);
 
-// Text from a file, made safe for a terminal: control characters and marks that turn the direction of writing are shown
-// as escapes, so that nothing in a design can move the cursor or hide what is written.
+// Text from a file, made safe for a terminal: control characters and marks that turn the direction of writing
+// are shown as escapes, so that nothing in a design can move the cursor or hide what is written.
 std::string plain(std::string_view text);
 
-std::string left(std::string_view text, std::size_t width);   // padded or, with …, cut
+std::string left(std::string_view text, std::size_t width);  // padded or, with …, cut
 std::string right(std::string_view text, std::size_t width);
 
-// Paragraph wrapped to the page, each line behind `indent` columns; the first behind `lead` instead.
+// Paragraph wrapped to the page: the first line behind `lead`, the others behind `indent` columns.
 std::string wrap(std::string_view text, std::size_t indent, std::string_view lead = {});
 
 // Ids in the given order with neighbours in sequence run together: "A-01…A-38, A-40".

@@ -1,5 +1,6 @@
 // What an edition holds, laid out like tables in a book.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -24,7 +25,8 @@ std::string column_heads(const std::vector<int>& columns, std::size_t width = 8)
 void limits(const Edition& e, const Write& write) {
   write("VOLTAGE LIMITS\n");
   for (std::size_t use = 0; use < use_names.size(); ++use)
-    write(fmt::format("  {}{} V  {}  [{}]\n", left(use_names[use], 12), right(boxproof::shown(e.limits[use].max), 6),
+    write(fmt::format("  {}{} V  {}  [{}]\n", left(use_names[use], 12),
+                      right(boxproof::shown(e.limits[use].max), 6),
                       left(e.limits[use].ban ? "ban" : "threshold", 10), e.limits[use].section));
   write("\nFACTORS\n");
   const auto factor = [&](std::string_view what, double value, std::string_view section) {
@@ -36,24 +38,26 @@ void limits(const Edition& e, const Write& write) {
   factor("conductor after conditions of use", e.after_factor, e.after_section);
   if (e.strict_after_factor)
     factor("the same, stricter reading of the text", *e.strict_after_factor, e.after_section);
-  factor("disconnect, on the output's maximum current", e.disconnect.current_factor, e.disconnect.current_section);
+  factor("disconnect, on the output's maximum current", e.disconnect.current_factor,
+         e.disconnect.current_section);
   factor("voltage drop accepted, %", e.voltage_drop_max_pct, "common practice");
 }
 
 void cold(const Edition& e, const Write& write) {
-  write(fmt::format("COLD FACTORS on Voc of crystalline silicon  [{}]\n  {} °C and above  1\n", e.cold.section,
-                    boxproof::shown(e.cold.reference)));
+  write(fmt::format("COLD FACTORS on Voc of crystalline silicon  [{}]\n  {} °C and above  1\n",
+                    e.cold.section, boxproof::shown(e.cold.reference)));
   for (const ColdTable::Band& b : e.cold.bands)
     write(fmt::format("  down to {} °C  {:.2f}\n", right(boxproof::shown(b.down_to), 4), b.factor));
 }
 
 void ampacity_table(const AmpacityTable& table, std::string_view title, const Write& write) {
   const auto has = [&](std::size_t m) {
-    return std::any_of(table.rows[m].begin(), table.rows[m].end(), [](const auto& row) { return !row.empty(); });
+    return std::any_of(table.rows[m].begin(), table.rows[m].end(),
+                       [](const auto& row) { return !row.empty(); });
   };
-  write(fmt::format("AMPACITY, {}, A  [{}]\n  {}", title, table.section, left("", 12)));
+  write(fmt::format("AMPACITY in A, {}  [{}]\n  {}", title, table.section, left("", 12)));
   for (std::size_t m = 0; m < material_names.size(); ++m)
-    if (has(m)) write(left(std::string(material_names[m]), 8 * table.columns.size()));
+    if (has(m)) write(right(std::string(material_names[m]), 8 * table.columns.size()));
   write("\n  " + left("", 12));
   for (std::size_t m = 0; m < material_names.size(); ++m)
     if (has(m)) write(column_heads(table.columns));
@@ -88,8 +92,10 @@ void correction_table(const CorrectionTable& table, std::string_view title, cons
 }
 
 void correction(const Edition& e, const Write& write) {
-  correction_table(e.correction, e.correction_method == CorrectionMethod::table ? "30 °C base, read by band"
-                                                                                : "30 °C base, computed by formula", write);
+  correction_table(e.correction,
+                   e.correction_method == CorrectionMethod::table ? "30 °C base, read by band"
+                                                                  : "30 °C base, computed by formula",
+                   write);
   if (!e.pv_wire_correction) return;
   write("\n");
   correction_table(*e.pv_wire_correction, "PV wire", write);
@@ -106,45 +112,52 @@ void roof(const Edition& e, const Write& write) {
   for (const RoofAdder::Band& b : e.roof_adder.bands)
     write(fmt::format("  {} {} mm: {} °C\n", e.roof_adder.limit_included ? "up to" : "below",
                       right(boxproof::shown(b.up_to), 4), boxproof::shown(b.adder)));
-  write(fmt::format("  exempt: {}\n", e.roof_adder.exempt.empty() ? "none" : fmt::format("{}", fmt::join(e.roof_adder.exempt, ", "))));
+  write(fmt::format("  exempt: {}\n", e.roof_adder.exempt.empty()
+                                          ? "none"
+                                          : fmt::format("{}", fmt::join(e.roof_adder.exempt, ", "))));
 }
 
 void ratings(const Edition& e, const Write& write) {
   write(fmt::format("STANDARD RATINGS, A  [{}]\n{}", e.standard_section,
                     wrap(fmt::format("{}", fmt::join(e.standard_ratings, " ")), 2, "  ")));
-  write("  additional fuse ratings:\n" + wrap(fmt::format("{}", fmt::join(e.additional_fuse_ratings, " ")), 4, "    "));
+  write("  additional fuse ratings:\n" +
+        wrap(fmt::format("{}", fmt::join(e.additional_fuse_ratings, " ")), 4, "    "));
   write("  customary PV fuses, accepted as installed:\n" +
         wrap(fmt::format("{}", fmt::join(e.customary_fuse_ratings, " ")), 4, "    "));
-  write(fmt::format("  next size up allowed to {} A  [{}]\n", boxproof::shown(e.next_size_up_to), e.next_size_section));
+  write(fmt::format("  next size up allowed to {} A  [{}]\n", boxproof::shown(e.next_size_up_to),
+                    e.next_size_section));
   write(fmt::format("\nSMALL CONDUCTORS, largest device in A  [{}]\n", e.small_conductor_section));
   for (std::size_t s = 0; s < Size::count; ++s)
     if (e.small_conductor_limit[0][s] || e.small_conductor_limit[1][s])
-      write(fmt::format("  {}copper{}   aluminum{}\n", left(Size::names[s], 12), cell(e.small_conductor_limit[0][s], 5),
-                        cell(e.small_conductor_limit[1][s], 5)));
+      write(fmt::format("  {}copper{}   aluminum{}\n", left(Size::names[s], 12),
+                        cell(e.small_conductor_limit[0][s], 5), cell(e.small_conductor_limit[1][s], 5)));
 }
 
 void grounding(const Edition& e, const Write& write) {
   write(fmt::format("EQUIPMENT GROUNDING CONDUCTORS  [{}, {}]\n  {}{}aluminum\n", e.grounding.section,
                     e.grounding.table_section, left("device to A", 14), left("copper", 12)));
   for (const GroundingTable::Row& row : e.grounding.rows)
-    write(fmt::format("  {}{}{}\n", left(boxproof::shown(row.up_to), 14), left(row.copper.name(), 12), row.aluminum.name()));
+    write(fmt::format("  {}{}{}\n", left(boxproof::shown(row.up_to), 14), left(row.copper.name(), 12),
+                      row.aluminum.name()));
   write(fmt::format("  without a device: {} times Isc is assumed  [{}]\n", e.grounding.assumed_factor,
                     e.grounding.assumed_section));
 }
 
 void resistance(const Edition& e, const Write& write) {
-  write(fmt::format("RESISTANCE, DC, uncoated, {} °C, ohm per km  [{}]\n  {}{}{}{}{}\n", boxproof::shown(e.resistance.at),
-                    e.resistance.section, left("", 12), right("copper", 10), right("aluminum", 10),
-                    right("solid Cu", 10), right("solid Al", 10)));
+  write(fmt::format("RESISTANCE, DC, uncoated, {} °C, ohm per km  [{}]\n  {}{}{}{}{}\n",
+                    boxproof::shown(e.resistance.at), e.resistance.section, left("", 12), right("copper", 10),
+                    right("aluminum", 10), right("solid Cu", 10), right("solid Al", 10)));
   for (std::size_t s = 0; s < Size::count; ++s)
-    write(fmt::format("  {}{}{}{}{}\n", left(Size::names[s], 12), cell(e.resistance.stranded_ohm_per_km[0][s], 10),
-                      cell(e.resistance.stranded_ohm_per_km[1][s], 10), cell(e.resistance.solid_ohm_per_km[0][s], 10),
-                      cell(e.resistance.solid_ohm_per_km[1][s], 10)));
+    write(fmt::format(
+        "  {}{}{}{}{}\n", left(Size::names[s], 12), cell(e.resistance.stranded_ohm_per_km[0][s], 10),
+        cell(e.resistance.stranded_ohm_per_km[1][s], 10), cell(e.resistance.solid_ohm_per_km[0][s], 10),
+        cell(e.resistance.solid_ohm_per_km[1][s], 10)));
 }
 
 void disconnect_case(std::string_view when, const DisconnectCase& c, const Write& write) {
   if (c.kind == DisconnectKind::none) return write(fmt::format("  {}: none asked for\n", when));
-  std::string text = fmt::format("{}: {}", when, c.kind == DisconnectKind::load_break ? "load-break" : "isolating device");
+  std::string text =
+      fmt::format("{}: {}", when, c.kind == DisconnectKind::load_break ? "load-break" : "isolating device");
   if (c.only_if_fused) text += ", for fused boxes";
   if (c.within) text += fmt::format(", in the box or within {} m", boxproof::shown(*c.within));
   if (c.or_lockable) text += ", in the box, or in sight and readily accessible, or lockable";
@@ -157,7 +170,8 @@ void disconnect(const Edition& e, const Write& write) {
   write("DISCONNECT AT THE OUTPUT OF A BOX\n");
   if (e.disconnect.roof) disconnect_case("on a roof", *e.disconnect.roof, write);
   if (e.disconnect.large_above > Amps(0)) {
-    disconnect_case(fmt::format("output above {} A", boxproof::shown(e.disconnect.large_above)), e.disconnect.large, write);
+    disconnect_case(fmt::format("output above {} A", boxproof::shown(e.disconnect.large_above)),
+                    e.disconnect.large, write);
     disconnect_case("smaller output", e.disconnect.small, write);
   } else {
     disconnect_case("any output", e.disconnect.large, write);
@@ -168,7 +182,11 @@ void insulation(const Edition& e, const Write& write) {
   write(fmt::format("INSULATIONS\n  {}{}wet location\n", left("", 12), left("exposed in sunlight", 22)));
   for (const auto& [name, fit] : e.insulations)
     write(fmt::format("  {}{}{}\n", left(name, 12),
-                      left(fit.sunlight ? "yes" : fit.sunlight_only_if_marked ? "if marked" : "no", 22), fit.wet ? "yes" : "no"));
+                      left(fit.sunlight                  ? "yes"
+                           : fit.sunlight_only_if_marked ? "if marked"
+                                                         : "no",
+                           22),
+                      fit.wet ? "yes" : "no"));
 }
 
 struct Topic {
@@ -200,8 +218,10 @@ void write_tables(const Edition& e, const std::vector<std::string>& chosen, cons
     topic.write(e, write);
     write("\n");
   }
-  write(wrap("Sources, and which values are from memory and unverified, stand beside each number in data/editions. "
-             "Hold them against the adopted book.", 0));
+  write(wrap(
+      "Sources, and which values are from memory and unverified, stand beside each number in data/editions. "
+      "Hold them against the adopted book.",
+      0));
 }
 
 }  // namespace boxproof::report

@@ -1,5 +1,5 @@
-// The report for people. The verdict stands first; one row a box; then what was found, worst first, the same finding on
-// many boxes as one entry; the caution last.
+// The report for people. The verdict stands first; one row a box; then what was found, worst first, the same
+// finding on many boxes as one entry; the caution last.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -15,20 +15,28 @@ namespace {
 
 std::string_view verdict_sentence(Verdict verdict) {
   switch (verdict) {
-    case Verdict::stop: return "unsafe as it stands";
-    case Verdict::correct: return "does not meet the adopted code or the approved plan";
-    case Verdict::not_visited: return "not every box was visited";
-    case Verdict::clarify: return "cannot be judged without more information";
-    case Verdict::accept: return "nothing found above advice";
+    case Verdict::stop:
+      return "unsafe as it stands";
+    case Verdict::correct:
+      return "does not meet the adopted code or the approved plan";
+    case Verdict::not_visited:
+      return "not every box was visited";
+    case Verdict::clarify:
+      return "cannot be judged without more information";
+    case Verdict::accept:
+      return "nothing found above advice";
   }
   return {};
 }
 
 std::string_view use_words(Use use) {
   switch (use) {
-    case Use::dwelling: return "one- or two-family dwelling";
-    case Use::building: return "building";
-    case Use::ground: return "not on a building";
+    case Use::dwelling:
+      return "one- or two-family dwelling";
+    case Use::building:
+      return "building";
+    case Use::ground:
+      return "not on a building";
   }
   return {};
 }
@@ -39,7 +47,9 @@ std::string upper(std::string_view text) {
   return out;
 }
 
-std::string degrees(const std::optional<Celsius>& t) { return t ? shown(*t) + " °C" : std::string("not stated"); }
+std::string degrees(const std::optional<Celsius>& t) {
+  return t ? shown(*t) + " °C" : std::string("not stated");
+}
 
 void write_head(const ReportInput& r, const Write& write) {
   const Design& d = r.design.design;
@@ -48,9 +58,12 @@ void write_head(const ReportInput& r, const Write& write) {
   const std::string right_side =
       fmt::format("{}, NEC {}", r.record != nullptr ? "field check" : "plan check", r.edition.name);
   write(left_side + right(right_side, page_width - width_of(left_side)) + "\n");
-  write(wrap(inked(plain(d.site.name), Ink::strong, r.colour), 0));
-  write(wrap(fmt::format("{}; low {}, high {} ({})", use_words(d.site.use), degrees(d.site.low), degrees(d.site.high),
-                         d.site.temperature_source.empty() ? "no source stated" : plain(d.site.temperature_source)),
+  std::string name = wrap(plain(d.site.name), 0);
+  name.pop_back();  // the line end stays outside the colour
+  write(inked(name, Ink::strong, r.colour) + "\n");
+  write(wrap(fmt::format(
+                 "{}; low {}, high {} ({})", use_words(d.site.use), degrees(d.site.low), degrees(d.site.high),
+                 d.site.temperature_source.empty() ? "no source stated" : plain(d.site.temperature_source)),
              2, "  "));
   std::string totals = fmt::format("{}, {} strings, {} modules", counted(j.totals.combiners, "box", "boxes"),
                                    grouped(j.totals.strings), grouped(j.totals.modules));
@@ -65,18 +78,21 @@ void write_head(const ReportInput& r, const Write& write) {
     if (!v.weather.empty()) visit += "; " + plain(v.weather);
     write(wrap(visit, 2, "  "));
   }
-  for (const std::string& text : r.overrides) write(wrap("Changed on the command line: " + plain(text), 4, "  "));
+  for (const std::string& text : r.overrides)
+    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
   for (const std::string& path : r.edition.amended) write(wrap("Amended locally: " + plain(path), 4, "  "));
   if (j.selected)
-    write(wrap(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.", j.boxes.size(),
-                           d.combiners.size()), 4, "  "));
+    write(wrap(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
+                           j.boxes.size(), d.combiners.size()),
+               4, "  "));
 }
 
 void write_verdict(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   write("\n");
   const std::string word = upper(verdict_names[static_cast<std::size_t>(j.verdict)]);
-  write(fmt::format("VERDICT  {}  {}\n", inked(word, ink_of(j.verdict), r.colour), verdict_sentence(j.verdict)));
+  write(fmt::format("VERDICT  {}  {}\n", inked(word, ink_of(j.verdict), r.colour),
+                    verdict_sentence(j.verdict)));
   std::array<std::size_t, verdict_names.size()> boxes{};
   for (const BoxResult& b : j.boxes) ++boxes[static_cast<std::size_t>(b.verdict)];
   std::string line;
@@ -90,10 +106,11 @@ void write_verdict(const ReportInput& r, const Write& write) {
   add(Verdict::clarify, "to clarify");
   add(Verdict::accept, "to accept");
   write(wrap("Boxes: " + line, 9, "         "));
-  write(wrap(fmt::format("Findings: {}, {}, {}, {}", counted(j.counts[0], "hazard", "hazards"),
-                         counted(j.counts[1], "correction", "corrections"),
-                         counted(j.counts[2], "query", "queries"), counted(j.counts[3], "piece of advice", "pieces of advice")),
-             9, "         "));
+  write(wrap(
+      fmt::format("Findings: {}, {}, {}, {}", counted(j.counts[0], "hazard", "hazards"),
+                  counted(j.counts[1], "correction", "corrections"), counted(j.counts[2], "query", "queries"),
+                  counted(j.counts[3], "piece of advice", "pieces of advice")),
+      9, "         "));
 }
 
 void write_boxes(const ReportInput& r, const Write& write) {
@@ -105,11 +122,12 @@ void write_boxes(const ReportInput& r, const Write& write) {
     id_width = std::min(widest_id, std::max(id_width, width_of(d.combiners[b.index].id)));
     sheet_width = std::min(widest_sheet, std::max(sheet_width, width_of(d.combiners[b.index].sheet)));
   }
-  const auto row = [&](std::string_view id, std::string_view sheet, std::string_view strings, std::string_view modules,
-                       std::string_view volts, std::string_view amps, std::string_view margin, std::string_view what) {
-    return fmt::format("  {} {} {} {} {} {}  {} {} ", left(id, id_width), left(sheet, sheet_width), right(strings, 4),
-                       right(modules, 5), right(volts, 7), right(amps, 6), right(margin, 6),
-                       left(what, page_width - 39 - id_width - sheet_width - 13));
+  const auto row = [&](std::string_view id, std::string_view sheet, std::string_view strings,
+                       std::string_view modules, std::string_view volts, std::string_view amps,
+                       std::string_view margin, std::string_view what) {
+    return fmt::format("  {} {} {} {} {} {}  {} {} ", left(id, id_width), left(sheet, sheet_width),
+                       right(strings, 4), right(modules, 5), right(volts, 7), right(amps, 6),
+                       right(margin, 6), left(what, page_width - 39 - id_width - sheet_width - 13));
   };
   write("\nBOXES" + std::string(r.record != nullptr ? ", as built where visited" : "") + "\n");
   write(row("box", "sheet", "str.", "mod.", "max V", "out A", "margin", "nearest limit") + "verdict\n");
@@ -120,11 +138,13 @@ void write_boxes(const ReportInput& r, const Write& write) {
     facts_of(r.design, r.edition, r.record, b, own, facts);
     const auto margin = tightest_margin(d, facts, r.edition);
     const std::string_view verdict = verdict_names[static_cast<std::size_t>(b.verdict)];
-    lines += row(plain(facts.box->id), plain(facts.box->sheet), fmt::format("{}", facts.strings),
-                 fmt::format("{:.0f}", facts.modules),
-                 facts.max_voltage && facts.every_voltage_known ? fmt::format("{:.1f}", facts.max_voltage->value()) : "?",
-                 fmt::format("{:.1f}", facts.output_max.value()),
-                 margin ? fmt::format("{:.1f} %", 100 * margin->share()) : "?", margin ? margin->brief : "");
+    lines +=
+        row(plain(facts.box->id), plain(facts.box->sheet), fmt::format("{}", facts.strings),
+            fmt::format("{:.0f}", facts.modules),
+            facts.max_voltage && facts.every_voltage_known ? fmt::format("{:.1f}", facts.max_voltage->value())
+                                                           : "?",
+            fmt::format("{:.1f}", facts.output_max.value()),
+            margin ? fmt::format("{:.1f} %", 100 * margin->share()) : "?", margin ? margin->brief : "");
     lines += inked(verdict, ink_of(b.verdict), r.colour) + "\n";
     constexpr std::size_t enough = 1U << 16;  // bytes
     if (lines.size() > enough) {

@@ -17,7 +17,9 @@ std::string pointer_token_of(std::string_view id) {
   return out;
 }
 
-std::string circuit_part(const Circuit& circuit) { return "circuit " + circuit.id; }
+std::string circuit_part(const Circuit& circuit) {
+  return "circuit " + circuit.id;
+}
 
 std::string key_of(const Module& m, std::string_view key) {
   return fmt::format("/modules/{}/{}", pointer_token_of(m.id), key);
@@ -44,8 +46,12 @@ LaidRun source_run(const BoxCase& c, std::size_t i) {
 
 LaidRun output_run(const BoxCase& c) {
   const Output* output = c.box.output.get();
-  return {&c.box, std::nullopt, output && output->run ? &*output->run : nullptr, &c.facts.output_run,
-          c.facts.output_max, output ? output->ocpd : std::nullopt};
+  return {&c.box,
+          std::nullopt,
+          output && output->run ? &*output->run : nullptr,
+          &c.facts.output_run,
+          c.facts.output_max,
+          output ? output->ocpd : std::nullopt};
 }
 
 void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks_for_all) {
@@ -56,27 +62,35 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
       out.lacks_in_box(fmt::format("/output/run{}", key), speaks_for_all);
   };
   switch (laid.ampacity->lack) {
-    case Lack::run: return in_run("");
-    case Lack::conductor: return in_run("/conductor");
-    case Lack::method: return in_run("/method");
-    case Lack::size: return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
-    case Lack::material: return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
+    case Lack::run:
+      return in_run("");
+    case Lack::conductor:
+      return in_run("/conductor");
+    case Lack::method:
+      return in_run("/method");
+    case Lack::size:
+      return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
+    case Lack::material:
+      return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
     case Lack::insulation_temperature:
       return out.lacks(key_of(*laid.conductor(), "insulation_c"), speaks_for_all);
-    case Lack::high_temperature: return out.lacks("/site/high_c", speaks_for_all);
+    case Lack::high_temperature:
+      return out.lacks("/site/high_c", speaks_for_all);
     case Lack::table:
       return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all,
                        fmt::format("the table has no ampacity for {}", wire(*laid.conductor())));
     case Lack::nothing:
     case Lack::low_temperature:
     case Lack::cell:
-    case Lack::coefficient: return;  // not of a run
+    case Lack::coefficient:
+      return;  // not of a run
   }
 }
 
 std::string wire(const Conductor& c) {
-  return fmt::format("{} {}", c.size ? c.size->name() : "conductor of unknown size",
-                     c.material ? material_names[static_cast<std::size_t>(*c.material)] : "of unknown material");
+  return fmt::format(
+      "{} {}", c.size ? c.size->name() : "conductor of unknown size",
+      c.material ? material_names[static_cast<std::size_t>(*c.material)] : "of unknown material");
 }
 
 std::optional<Amps> largest_fuse(const Combiner& box) {

@@ -8,7 +8,7 @@
 
 namespace boxproof {
 
-std::string circuit_part(const Circuit& circuit);  // "circuit 2"
+std::string circuit_part(const Circuit& circuit);   // "circuit 2"
 std::string pointer_token_of(std::string_view id);  // an id as one token of a JSON Pointer
 
 // Pointer to a key of a named part: "/modules/M-450/max_fuse_a".
@@ -22,8 +22,8 @@ struct LaidRun {
   std::optional<std::size_t> circuit;  // nothing: the output
   const Run* run = nullptr;            // null: not stated
   const RunAmpacity* ampacity = nullptr;
-  Amps max;                            // what it carries at most
-  std::optional<Amps> device;          // the overcurrent device ahead of it
+  Amps max;                    // what it carries at most
+  std::optional<Amps> device;  // the overcurrent device ahead of it
 
   const Conductor* conductor() const { return run != nullptr ? run->conductor : nullptr; }
   std::string part() const;     // "circuit 1 conductor", "output conductor"

@@ -30,8 +30,8 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
   const std::string_view where = exposed ? "exposed outdoors" : "in a wet location";
   if (known == c.edition.insulations.end()) {
     note(Severity::query, std::string("a known insulation"))
-        .say("The {} of {} lies {}; whether {} insulation suits that is not known here.", laid.part(), c.box.id, where,
-             conductor->insulation);
+        .say("The {} of {} lies {}; whether {} insulation suits that is not known here.", laid.part(),
+             c.box.id, where, conductor->insulation);
     return;
   }
   const InsulationFitness& fit = known->second;
@@ -41,8 +41,8 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
              laid.part(), c.box.id, conductor->insulation);
   } else if (exposed && !fit.sunlight) {
     note(Severity::correction, std::string("a sunlight-resistant PV type"))
-        .say("The {} of {} lies exposed outdoors; {} is not a sunlight-resistant type for PV circuits.", laid.part(),
-             c.box.id, conductor->insulation);
+        .say("The {} of {} lies exposed outdoors; {} is not a sunlight-resistant type for PV circuits.",
+             laid.part(), c.box.id, conductor->insulation);
   } else if (wet && !fit.wet) {
     note(Severity::correction, std::string("a type for wet locations"))
         .say("The {} of {} lies in a wet location{}; {} is not rated for that.", laid.part(), c.box.id,
@@ -57,11 +57,14 @@ const Rule conductor_insulation{
     .id = "conductor/insulation",
     .severity = Severity::correction,
     .title = "Insulation not suited to the place",
-    .explain = {"Compares the insulation of each conductor with where it lies: exposed outdoors, or in a wet location, "
+    .explain = {"Compares the insulation of each conductor with where it lies: exposed outdoors, or in a wet "
+                "location, "
                 "which the inside of a raceway outdoors always is.",
-                "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway creeps through "
+                "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway creeps "
+                "through "
                 "one that is rated for dry places. Either ends in a fault to ground on a roof.",
-                "By the type of insulation as stated; what each type is fit for is the edition's data. A type that is "
+                "By the type of insulation as stated; what each type is fit for is the edition's data. A "
+                "type that is "
                 "fit only where it is marked so, or one that is not known, is queried."},
     .remedy = "Use PV wire where it is exposed, and a wet-rated type in raceways outdoors.",
     .uses = {"conductor.insulations"},
@@ -73,14 +76,19 @@ const Rule conductor_aluminum{
     .id = "conductor/aluminum",
     .severity = Severity::query,
     .title = "Aluminum conductors",
-    .explain = {"Points out aluminum conductors, and asks where they are smaller than the smallest size that the code "
-                "allows, or were found without oxide inhibitor.",
-                "Aluminum creeps under a screw and grows an oxide that does not conduct: on terminals not made for it, "
-                "or without inhibitor, the joint heats.",
-                "By material and size as stated. As advice it reminds of the terminals; as a query it waits for an "
-                "answer."},
-    .remedy = "Show that the terminals are marked for aluminum (AL or AL/CU) and that inhibitor is used where the lug "
-              "asks for it.",
+    .explain =
+        {"Points out aluminum conductors, and asks where they are smaller than the smallest size that the "
+         "code "
+         "allows, or were found without oxide inhibitor.",
+         "Aluminum creeps under a screw and grows an oxide that does not conduct: on terminals not made for "
+         "it, "
+         "or without inhibitor, the joint heats.",
+         "By material and size as stated. As advice it reminds of the terminals; as a query it waits for an "
+         "answer."},
+    .remedy =
+        "Show that the terminals are marked for aluminum (AL or AL/CU) and that inhibitor is used where the "
+        "lug "
+        "asks for it.",
     .uses = {"conductor.aluminum"},
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
@@ -91,8 +99,8 @@ const Rule conductor_aluminum{
               .found(std::string(conductor->size->name()))
               .required(std::string(c.edition.smallest_aluminum.name()))
               .at(laid.pointer() + "/conductor")
-              .say("The {} of {} is {} aluminum; the smallest aluminum conductor is {}.", laid.part(), c.box.id,
-                   conductor->size->name(), c.edition.smallest_aluminum.name());
+              .say("The {} of {} is {} aluminum; the smallest aluminum conductor is {}.", laid.part(),
+                   c.box.id, conductor->size->name(), c.edition.smallest_aluminum.name());
         } else if (!laid.circuit && c.visited != nullptr && c.visited->output.antioxidant == false) {
           out.find(Severity::query, laid.part())
               .found(std::string("no oxide inhibitor"))
@@ -113,12 +121,15 @@ const Rule conductor_fine_strand{
     .id = "conductor/fine-strand",
     .severity = Severity::correction,
     .title = "Fine stranding on terminals not identified for it",
-    .explain = {"Asks, where a conductor has fine stranding, whether its terminals are identified for it; on the roof, "
-                "whether they are.",
-                "A set screw pushes fine strands aside instead of gripping them. The joint loosens with every warm day "
-                "and arcs under load.",
-                "By stranding as stated. A query on the plan; as built a correction where the inspector found lugs "
-                "that are not identified for fine strands, and nothing where they are."},
+    .explain =
+        {"Asks, where a conductor has fine stranding, whether its terminals are identified for it; on the "
+         "roof, "
+         "whether they are.",
+         "A set screw pushes fine strands aside instead of gripping them. The joint loosens with every warm "
+         "day "
+         "and arcs under load.",
+         "By stranding as stated. A query on the plan; as built a correction where the inspector found lugs "
+         "that are not identified for fine strands, and nothing where they are."},
     .remedy = "Use lugs or ferrules identified for the class of stranding, or coarser conductors.",
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
@@ -135,9 +146,11 @@ const Rule conductor_fine_strand{
             .required(std::string("terminals identified for it"))
             .at(laid.pointer() + "/conductor");
         if (lug == Lug::unsuited)
-          note.say("The {} of {} has fine strands on lugs that are not identified for them.", laid.part(), c.box.id);
+          note.say("The {} of {} has fine strands on lugs that are not identified for them.", laid.part(),
+                   c.box.id);
         else
-          note.say("The {} of {} has fine strands; are its terminals identified for them?", laid.part(), c.box.id);
+          note.say("The {} of {} has fine strands; are its terminals identified for them?", laid.part(),
+                   c.box.id);
       });
     }};
 

@@ -7,23 +7,26 @@
 namespace boxproof {
 namespace {
 
-// The rating that a grounding conductor is sized for: the device ahead of it, or what the edition says to assume.
+// The rating that a grounding conductor is sized for: the device ahead of it, or what the edition says to
+// assume.
 struct Ahead {
   Amps rating;
   bool assumed;
 };
 
-void judge_grounding(const BoxCase& c, Notes& out, const std::optional<GroundingConductor>& have, const Ahead& ahead,
-                     std::string part, std::string_view pointer, std::string_view what) {
-  const std::string_view why = ahead.assumed ? "assumed, there being no overcurrent device" : "the device ahead of it";
+void judge_grounding(const BoxCase& c, Notes& out, const std::optional<GroundingConductor>& have,
+                     const Ahead& ahead, std::string part, std::string_view pointer, std::string_view what) {
+  const std::string_view why =
+      ahead.assumed ? "assumed, there being no overcurrent device" : "the device ahead of it";
   if (have && !have->size) return out.lacks_in_box(fmt::format("{}/size", pointer));
   if (have && !have->material) return out.lacks_in_box(fmt::format("{}/material", pointer));
   const Material material = have ? *have->material : Material::copper;
   const auto least = grounding_size(ahead.rating, material, c.edition);
   if (have && least && *have->size >= *least) return;
   Note note = out.find(std::move(part));
-  note.found(have ? fmt::format("{} {}", have->size->name(), material_names[static_cast<std::size_t>(material)])
-                  : std::string("none"))
+  note.found(
+          have ? fmt::format("{} {}", have->size->name(), material_names[static_cast<std::size_t>(material)])
+               : std::string("none"))
       .section(ahead.assumed ? c.edition.grounding.assumed_section : c.edition.grounding.section)
       .at(have ? pointer : std::string_view());
   if (!least)
@@ -31,8 +34,8 @@ void judge_grounding(const BoxCase& c, Notes& out, const std::optional<Grounding
   else
     note.required(fmt::format("{} {}", least->name(), material_names[static_cast<std::size_t>(material)]))
         .say("The {} of {} is {}; for {} A ({}) it must be at least {} {}.", what, c.box.id,
-             have ? std::string(have->size->name()) : "not on the plan", shown(ahead.rating), why, least->name(),
-             material_names[static_cast<std::size_t>(material)]);
+             have ? std::string(have->size->name()) : "not on the plan", shown(ahead.rating), why,
+             least->name(), material_names[static_cast<std::size_t>(material)]);
 }
 
 }  // namespace
@@ -41,13 +44,16 @@ const Rule conductor_grounding_size{
     .id = "conductor/grounding-size",
     .severity = Severity::correction,
     .title = "Equipment grounding conductor too small or absent",
-    .explain = {"Compares the equipment grounding conductor of the output, and that of the source circuits, with the "
-                "table by the overcurrent device ahead of it.",
-                "It carries the fault current until the device opens; one that is too thin opens first and leaves the "
-                "frames of the array live.",
-                "The least size for the rating of the string fuse (source circuits) or of the device at the far end "
-                "(output). Where there is none, the edition says which rating to assume from the short-circuit "
-                "current. Never smaller than 14 AWG copper; not enlarged for voltage drop."},
+    .explain =
+        {"Compares the equipment grounding conductor of the output, and that of the source circuits, with "
+         "the "
+         "table by the overcurrent device ahead of it.",
+         "It carries the fault current until the device opens; one that is too thin opens first and leaves "
+         "the "
+         "frames of the array live.",
+         "The least size for the rating of the string fuse (source circuits) or of the device at the far end "
+         "(output). Where there is none, the edition says which rating to assume from the short-circuit "
+         "current. Never smaller than 14 AWG copper; not enlarged for voltage drop."},
     .remedy = "Use the size of the table, or larger.",
     .uses = {"conductor.grounding"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -59,8 +65,8 @@ const Rule conductor_grounding_size{
         const Circuit& g = c.box.circuits[i];
         const Amps isc = g.module->isc_for_circuits();
         isc_total += static_cast<double>(g.strings) * isc;
-        const Ahead ahead = fuse ? Ahead{*fuse, false}
-                                 : Ahead{assumed * static_cast<double>(g.strings_per_fuse) * isc, true};
+        const Ahead ahead =
+            fuse ? Ahead{*fuse, false} : Ahead{assumed * static_cast<double>(g.strings_per_fuse) * isc, true};
         if (g.bond) {
           judge_grounding(c, out, g.bond, ahead, fmt::format("bond of circuit {}", g.id),
                           fmt::format("/circuits/{}/bond", i),
@@ -70,23 +76,27 @@ const Rule conductor_grounding_size{
         }
       }
       if (worst)  // a circuit without a bond of its own
-        judge_grounding(c, out, c.box.bond, *worst, "bond", "/bond", "grounding conductor of the source circuits");
+        judge_grounding(c, out, c.box.bond, *worst, "bond", "/bond",
+                        "grounding conductor of the source circuits");
       const std::optional<Amps> device = c.box.output ? c.box.output->ocpd : std::nullopt;
-      judge_grounding(c, out, c.box.egc, device ? Ahead{*device, false} : Ahead{assumed * isc_total, true}, "egc",
-                      "/egc", "grounding conductor of the output");
+      judge_grounding(c, out, c.box.egc, device ? Ahead{*device, false} : Ahead{assumed * isc_total, true},
+                      "egc", "/egc", "grounding conductor of the output");
     }};
 
 const Rule conductor_voltage_drop{
     .id = "conductor/voltage-drop",
     .severity = Severity::advice,
     .title = "Voltage drop over the accepted share",
-    .explain = {"Adds the voltage lost in a string's conductors to that lost in the output's, at rated operating "
-                "current, and compares with the accepted share.",
-                "What is lost in the wire is not sold, every hour for decades. It is a matter of yield, not of safety.",
-                "100 times 2 times length times current times resistance, over the operating voltage: Imp of the "
-                "circuit and n · Vmp; for the output the sum of Imp and the lowest n · Vmp. Resistance of the stranded, "
-                "uncoated conductor at 75 °C (solid where stated), divided among conductors in parallel. The box's "
-                "worst circuit counts."},
+    .explain =
+        {"Adds the voltage lost in a string's conductors to that lost in the output's, at rated operating "
+         "current, and compares with the accepted share.",
+         "What is lost in the wire is not sold, every hour for decades. It is a matter of yield, not of "
+         "safety.",
+         "100 times 2 times length times current times resistance, over the operating voltage: Imp of the "
+         "circuit and n · Vmp; for the output the sum of Imp and the lowest n · Vmp. Resistance of the "
+         "stranded, "
+         "uncoated conductor at 75 °C (solid where stated), divided among conductors in parallel. The box's "
+         "worst circuit counts."},
     .remedy = "Use larger conductors, or place the box nearer.",
     .uses = {"conductor.voltage_drop", "conductor.resistance"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -109,8 +119,11 @@ const Rule conductor_voltage_drop{
           .required(c.edition.voltage_drop_max_pct)
           .unit("%")
           .at(worst ? fmt::format("/circuits/{}/run/length_m", *worst) : std::string("/output/run/length_m"))
-          .say("{} loses {} % on the way: {} % in the string's conductors and {} % in the output's; {} % is accepted.",
-               c.box.id, shown(source + rest), shown(source), shown(rest), shown(c.edition.voltage_drop_max_pct))
+          .say(
+              "{} loses {} % on the way: {} % in the string's conductors and {} % in the output's; {} % is "
+              "accepted.",
+              c.box.id, shown(source + rest), shown(source), shown(rest),
+              shown(c.edition.voltage_drop_max_pct))
           .work([&](Working& w) {
             if (worst) {
               const Circuit& g = c.box.circuits[*worst];
@@ -118,7 +131,8 @@ const Rule conductor_voltage_drop{
                        static_cast<double>(g.series) * *g.module->vmp, c.edition, &w);
             }
             const auto point = operating_point(c.box);
-            if (output.run != nullptr && point) drop_pct(*output.run, point->current, point->voltage, c.edition, &w);
+            if (output.run != nullptr && point)
+              drop_pct(*output.run, point->current, point->voltage, c.edition, &w);
             w.push_back(computed("dVall", "dVs + dVo", {{"dVs", source}, {"dVo", rest}}, source + rest, "%",
                                  "common practice"));
           });

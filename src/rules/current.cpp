@@ -8,10 +8,11 @@ const Rule current_box_rating{
     .id = "current/box-rating",
     .severity = Severity::hazard,
     .title = "Output current above the rating of the box",
-    .explain = {"Holds the continuous output current of the box against the rated current of its enclosure and bus.",
-                "A bus that carries more than its rating for hours runs hot, loosens its own terminals and burns.",
-                "The maximum currents of all inputs added up, times the duty factor for continuous current; without "
-                "that factor only where the assembly is listed for continuous operation at 100 % of its rating."},
+    .explain =
+        {"Holds the continuous output current of the box against the rated current of its enclosure and bus.",
+         "A bus that carries more than its rating for hours runs hot, loosens its own terminals and burns.",
+         "The maximum currents of all inputs added up, times the duty factor for continuous current; without "
+         "that factor only where the assembly is listed for continuous operation at 100 % of its rating."},
     .remedy = "Bring fewer strings to the box, or choose one with a higher rating.",
     .uses = {"current.maximum", "current.overcurrent"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -36,11 +37,12 @@ const Rule current_inverter_input{
     .id = "current/inverter-input",
     .severity = Severity::correction,
     .title = "Boxes together above the inverter's short-circuit current",
-    .explain = {"Adds up the maximum output currents of all boxes of one inverter and holds the sum against the "
-                "short-circuit current that its DC input may be connected to.",
-                "The inverter's own parts are tested to break or withstand no more than that; and its listing, on "
-                "which the approval rests, ends there.",
-                "The sum over the boxes of Iout (1.25 times the short-circuit currents), without the duty factor."},
+    .explain =
+        {"Adds up the maximum output currents of all boxes of one inverter and holds the sum against the "
+         "short-circuit current that its DC input may be connected to.",
+         "The inverter's own parts are tested to break or withstand no more than that; and its listing, on "
+         "which the approval rests, ends there.",
+         "The sum over the boxes of Iout (1.25 times the short-circuit currents), without the duty factor."},
     .remedy = "Move boxes to another inverter, or show the inverter's listing for the higher current.",
     .uses = {"current.maximum"},
     .judge_site = [](const SiteCase& c, Notes& out) {
@@ -63,11 +65,13 @@ const Rule current_inputs{
     .id = "current/inputs",
     .severity = Severity::correction,
     .title = "More inputs used than the box has",
-    .explain = {"Counts the inputs that the circuits take (strings, divided by the strings joined ahead of one fuse) "
-                "and compares with the inputs of the box.",
-                "Two strings under one terminal share one fuse that was sized for one, on a clamp listed for one "
-                "wire.",
-                "Sum over the groups of strings / strings_per_fuse, against enclosure.inputs."},
+    .explain =
+        {"Counts the inputs that the circuits take (strings, divided by the strings joined ahead of one "
+         "fuse) "
+         "and compares with the inputs of the box.",
+         "Two strings under one terminal share one fuse that was sized for one, on a clamp listed for one "
+         "wire.",
+         "Sum over the groups of strings / strings_per_fuse, against enclosure.inputs."},
     .remedy = "Move the surplus circuits to another box, or choose one with enough inputs.",
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.box.enclosure || !c.box.enclosure->inputs) return out.lacks_in_box("/enclosure/inputs");

@@ -5,7 +5,8 @@
 namespace boxproof {
 namespace {
 
-// The case of the edition that this box falls under; null where the plan does not say enough, which is then queried.
+// The case of the edition that this box falls under; null where the plan does not say enough, which is then
+// queried.
 const DisconnectCase* case_of(const BoxCase& c, Notes& out) {
   const DisconnectRules& rules = c.edition.disconnect;
   if (rules.roof) {
@@ -28,12 +29,15 @@ const Rule disconnect_missing{
     .id = "disconnect/missing",
     .severity = Severity::correction,
     .title = "Disconnect needed at the box and none there",
-    .explain = {"Asks whether the edition wants a disconnect at the output of this box (by place, current and fuses), "
-                "and whether the plan has one.",
-                "Whoever changes a fuse must be able to stop the current first. Without a switch near by, fuses are "
-                "pulled under load, and the arc is in the hand. The box stays energised from the array even then.",
-                "The edition's cases: a box on a roof, an output above or below a current, a fused box. Where only an "
-                "isolating device is asked for and the box has fuses, touch-safe holders may serve: a query."},
+    .explain =
+        {"Asks whether the edition wants a disconnect at the output of this box (by place, current and "
+         "fuses), "
+         "and whether the plan has one.",
+         "Whoever changes a fuse must be able to stop the current first. Without a switch near by, fuses are "
+         "pulled under load, and the arc is in the hand. The box stays energised from the array even then.",
+         "The edition's cases: a box on a roof, an output above or below a current, a fused box. Where only "
+         "an "
+         "isolating device is asked for and the box has fuses, touch-safe holders may serve: a query."},
     .remedy = "Provide the disconnect, or show the isolating device that serves in its place.",
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -43,25 +47,31 @@ const Rule disconnect_missing{
       const bool holders_may_serve = rule->kind == DisconnectKind::isolating && c.box.fuse;
       Note note = out.find(holders_may_serve ? Severity::query : Severity::correction, "disconnect");
       note.found(std::string("none"))
-          .required(std::string(rule->kind == DisconnectKind::load_break ? "load-break disconnect" : "isolating device"))
+          .required(std::string(rule->kind == DisconnectKind::load_break ? "load-break disconnect"
+                                                                         : "isolating device"))
           .section(rule->section)
           .at("");
       if (holders_may_serve)
-        note.say("{} has no disconnect; for its {} A output an isolating device is asked for: are its fuse holders "
-                 "touch-safe and able to isolate the fuses?", c.box.id, shown(c.facts.output_max));
+        note.say(
+            "{} has no disconnect; for its {} A output an isolating device is asked for: are its fuse "
+            "holders "
+            "touch-safe and able to isolate the fuses?",
+            c.box.id, shown(c.facts.output_max));
       else
-        note.say("{} has no disconnect; for its {} A output {} is asked for.", c.box.id, shown(c.facts.output_max),
-                 rule->kind == DisconnectKind::load_break ? "a load-break disconnect" : "an isolating device");
+        note.say(
+            "{} has no disconnect; for its {} A output {} is asked for.", c.box.id, shown(c.facts.output_max),
+            rule->kind == DisconnectKind::load_break ? "a load-break disconnect" : "an isolating device");
     }};
 
 const Rule disconnect_not_load_break{
     .id = "disconnect/not-load-break",
     .severity = Severity::hazard,
     .title = "Isolating switch where a load-break one is needed",
-    .explain = {"Where the edition wants a disconnect that can be opened under load: asks whether this one can.",
-                "An isolator opened under load draws a DC arc that does not go out, a few centimetres from the hand "
-                "on the handle.",
-                "disconnect.load_break as stated, in the cases of disconnect/missing."},
+    .explain =
+        {"Where the edition wants a disconnect that can be opened under load: asks whether this one can.",
+         "An isolator opened under load draws a DC arc that does not go out, a few centimetres from the hand "
+         "on the handle.",
+         "disconnect.load_break as stated, in the cases of disconnect/missing."},
     .remedy = "Use a disconnect rated to break the output's current at its voltage.",
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -75,8 +85,9 @@ const Rule disconnect_not_load_break{
           .required(std::string("load-break"))
           .section(rule->section)
           .at("/disconnect/load_break")
-          .say("The disconnect of {} may not be opened under load; its {} A output asks for a load-break one.", c.box.id,
-               shown(c.facts.output_max));
+          .say(
+              "The disconnect of {} may not be opened under load; its {} A output asks for a load-break one.",
+              c.box.id, shown(c.facts.output_max));
     }};
 
 const Rule disconnect_too_far{
@@ -85,7 +96,8 @@ const Rule disconnect_too_far{
     .title = "Disconnect too far from the box",
     .explain = {"Compares the distance of the disconnect from the box with what the edition allows.",
                 "A switch out of sight is closed again by somebody who does not see the hand in the box.",
-                "The edition's distance for the box's case. Where the edition sets none and asks for a disconnect in "
+                "The edition's distance for the box's case. Where the edition sets none and asks for a "
+                "disconnect in "
                 "sight and readily accessible, or lockable, the plan must say which: a query otherwise."},
     .remedy = "Move the disconnect to the box, or within the distance.",
     .uses = {"disconnect"},
@@ -112,8 +124,10 @@ const Rule disconnect_too_far{
             .required(std::string("in sight and readily accessible, or lockable"))
             .section(rule->section)
             .at("/disconnect")
-            .say("The disconnect of {} is not in the box and not lockable; is it in sight and readily accessible?",
-                 c.box.id);
+            .say(
+                "The disconnect of {} is not in the box and not lockable; is it in sight and readily "
+                "accessible?",
+                c.box.id);
       }
     }};
 
@@ -121,10 +135,11 @@ const Rule disconnect_current_rating{
     .id = "disconnect/current-rating",
     .severity = Severity::hazard,
     .title = "Disconnect rated below the current it carries",
-    .explain = {"Holds the rated current of the disconnect against the continuous current of the output.",
-                "Contacts above their rating weld or burn; a welded switch shows open and is closed.",
-                "The output's maximum current times 1.25; without that factor only where the assembly is listed for "
-                "100 %."},
+    .explain =
+        {"Holds the rated current of the disconnect against the continuous current of the output.",
+         "Contacts above their rating weld or burn; a welded switch shows open and is closed.",
+         "The output's maximum current times 1.25; without that factor only where the assembly is listed for "
+         "100 %."},
     .remedy = "Use a disconnect with a higher rated current.",
     .uses = {"disconnect.current", "current.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -143,7 +158,8 @@ const Rule disconnect_current_rating{
             const Amps max = output_current(c.box, c.edition, &w);
             const double k = c.facts.disconnect_least / max;
             w.push_back(computed("Id", "kd · Iout", {{"kd", k}, {"Iout", max.value()}},
-                                 c.facts.disconnect_least.value(), "A", c.edition.disconnect.current_section));
+                                 c.facts.disconnect_least.value(), "A",
+                                 c.edition.disconnect.current_section));
           });
     }};
 
@@ -151,11 +167,13 @@ const Rule disconnect_handle{
     .id = "disconnect/handle",
     .severity = Severity::correction,
     .title = "Disconnect without the handle or lock that is asked for",
-    .explain = {"Asks whether the disconnect is operated from outside without opening the box, and whether it can be "
-                "locked open, where the edition wants that.",
-                "A switch behind a cover is opened with live parts bare; one that cannot be locked is closed by the "
-                "next person who passes.",
-                "disconnect.external_handle and disconnect.lockable as stated, in the cases of disconnect/missing."},
+    .explain =
+        {"Asks whether the disconnect is operated from outside without opening the box, and whether it can "
+         "be "
+         "locked open, where the edition wants that.",
+         "A switch behind a cover is opened with live parts bare; one that cannot be locked is closed by the "
+         "next person who passes.",
+         "disconnect.external_handle and disconnect.lockable as stated, in the cases of disconnect/missing."},
     .remedy = "Use a disconnect with an external handle that shows its position and takes a lock.",
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -163,7 +181,8 @@ const Rule disconnect_handle{
       const Disconnect& d = *c.box.disconnect;
       const DisconnectCase* rule = case_of(c, out);
       if (rule == nullptr || !asks(c, *rule)) return;
-      const auto property = [&](bool asked, std::optional<bool> has, std::string_view key, std::string_view name) {
+      const auto property = [&](bool asked, std::optional<bool> has, std::string_view key,
+                                std::string_view name) {
         if (!asked) return;
         if (!has) return out.lacks_in_box(fmt::format("/disconnect/{}", key));
         if (*has) return;

@@ -13,8 +13,8 @@ extern const Rule fuse_missing, fuse_too_small, fuse_over_module_limit, fuse_not
 extern const Rule conductor_before_conditions, conductor_after_conditions, conductor_unprotected,
     conductor_small_size_limit, conductor_insulation, conductor_aluminum, conductor_fine_strand,
     conductor_grounding_size, conductor_voltage_drop;
-extern const Rule disconnect_missing, disconnect_not_load_break, disconnect_too_far, disconnect_current_rating,
-    disconnect_handle;
+extern const Rule disconnect_missing, disconnect_not_load_break, disconnect_too_far,
+    disconnect_current_rating, disconnect_handle;
 extern const Rule site_totals, site_grounding_term, site_temperature_source;
 
 }  // namespace boxproof

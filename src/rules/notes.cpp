@@ -65,10 +65,14 @@ Note Notes::find(Severity severity, std::string part) {
   return Note(f, wants_working_);
 }
 
-Note Notes::find(std::string part) { return find(rule_->severity, std::move(part)); }
+Note Notes::find(std::string part) {
+  return find(rule_->severity, std::move(part));
+}
 
-void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because) {
-  auto same = std::find_if(lacking_.begin(), lacking_.end(), [&](const Lacking& l) { return l.pointer == pointer; });
+void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all,
+                        std::string_view because) {
+  auto same =
+      std::find_if(lacking_.begin(), lacking_.end(), [&](const Lacking& l) { return l.pointer == pointer; });
   if (same == lacking_.end()) {
     lacking_.push_back({std::move(part), std::move(pointer), std::string(because), {}, 0, false, {}});
     same = lacking_.end() - 1;
@@ -93,7 +97,8 @@ void Notes::lacks_in_box(std::string_view pointer, bool speaks_for_all, std::str
               speaks_for_all, because);
 }
 
-void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer, bool speaks_for_all) {
+void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
+                             bool speaks_for_all) {
   add_lacking(fmt::format("circuits {}{}", c.box.circuits[circuit].id, pointer),
               fmt::format("/combiners/{}/circuits/{}{}", c.index, circuit, pointer), speaks_for_all, {});
 }
@@ -106,8 +111,9 @@ void Notes::close() {
     std::string others;
     for (const Rule* rule : l.rules)
       if (rule != f.rule) others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
-    f.message = l.because.empty() ? fmt::format("{} is not stated, so {} cannot be judged", l.part, f.rule->id)
-                                  : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
+    f.message = l.because.empty()
+                    ? fmt::format("{} is not stated, so {} cannot be judged", l.part, f.rule->id)
+                    : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
     f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
     f.found = std::string("not stated");
     f.ask = "State the value in the design, with its source.";

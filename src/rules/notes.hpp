@@ -20,7 +20,9 @@ class Note {
   Note& found(Amount amount) { return set(finding_->found, std::move(amount)); }
   Note& required(Amount amount) { return set(finding_->required, std::move(amount)); }
   Note& unit(std::string_view unit) { return set(finding_->unit, std::string(unit)); }
-  Note& section(std::string_view section) { return section.empty() ? *this : set(finding_->section, std::string(section)); }
+  Note& section(std::string_view section) {
+    return section.empty() ? *this : set(finding_->section, std::string(section));
+  }
   Note& disposition(std::string_view words) { return set(finding_->disposition, std::string(words)); }
   // Place as a pointer: below the box ("/fuse/a"), or from the top of the design or of the field record.
   Note& at(std::string_view in_box);
@@ -61,13 +63,14 @@ class Notes {
   Note find(Severity severity, std::string part);
   Note find(std::string part);  // with the rule's own severity
 
-  // The speaking rule needs a value that is not stated: `pointer` from the top of the design ("/modules/M/vmp_v"), or
-  // below the box ("/fuse/dc"). All rules that need the same value make one query, told by the first of them, or by
-  // the one that says it speaks for all.
+  // The speaking rule needs a value that is not stated: `pointer` from the top of the design
+  // ("/modules/M/vmp_v"), or below the box ("/fuse/dc"). All rules that need the same value make one query,
+  // told by the first of them, or by the one that says it speaks for all.
   void lacks(std::string pointer, bool speaks_for_all = false, std::string_view because = {});
   void lacks_in_box(std::string_view pointer, bool speaks_for_all = false, std::string_view because = {});
   // The same, for a box's circuit: its part is named by the circuit's id, its place by its position.
-  void lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer, bool speaks_for_all = false);
+  void lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
+                        bool speaks_for_all = false);
 
   // Turns what is lacking into queries. To be called when the last rule on this box has spoken.
   void close();
@@ -102,6 +105,8 @@ template <class Tag>
 std::string shown(Quantity<Tag> value) {
   return shown(value.value());
 }
-inline std::string shown(Celsius value) { return shown(value.value()); }
+inline std::string shown(Celsius value) {
+  return shown(value.value());
+}
 
 }  // namespace boxproof

@@ -7,9 +7,12 @@ namespace {
 
 std::string_view place_words(Use use) {
   switch (use) {
-    case Use::dwelling: return "on a one- or two-family dwelling";
-    case Use::building: return "on a building";
-    case Use::ground: return "off buildings";
+    case Use::dwelling:
+      return "on a one- or two-family dwelling";
+    case Use::building:
+      return "on a building";
+    case Use::ground:
+      return "off buildings";
   }
   return {};
 }
@@ -21,8 +24,8 @@ void work_voltage(Working& working, const BoxCase& c, std::size_t circuit) {
 
 std::string string_of(const BoxCase& c, std::size_t circuit) {
   const Circuit& g = c.box.circuits[circuit];
-  return fmt::format("The string of {} modules on {} (circuit {}) reaches {} V at {} °C", g.series, c.box.id, g.id,
-                     shown(*c.facts.circuits[circuit].voltage.max), shown(*c.design.site.low));
+  return fmt::format("The string of {} modules on {} (circuit {}) reaches {} V at {} °C", g.series, c.box.id,
+                     g.id, shown(*c.facts.circuits[circuit].voltage.max), shown(*c.design.site.low));
 }
 
 // One finding where the box's highest string is above what a part of it may see.
@@ -47,14 +50,19 @@ const Rule voltage_site_limit{
     .id = "voltage/site-limit",
     .severity = Severity::hazard,
     .title = "String voltage above the limit for the site",
-    .explain = {"Holds the highest string voltage of the box at the lowest expected temperature against the voltage "
-                "that the edition allows where the array stands: on a dwelling, on another building, or off buildings.",
-                "Above the limit, insulation, working distances and the whole set of rules that the installation was "
-                "approved under no longer apply; an arc at such a voltage is longer and harder to put out.",
-                "The voltage is that of voltage/no-factor's page: modules in series, times the rated open-circuit "
-                "voltage, corrected for cold. A hazard where the edition forbids more; a correction where the limit "
-                "is only the threshold above which the articles on higher voltages apply."},
-    .remedy = "Shorten the strings, or, where the limit is a threshold, show compliance with the higher-voltage rules.",
+    .explain =
+        {"Holds the highest string voltage of the box at the lowest expected temperature against the voltage "
+         "that the edition allows where the array stands: on a dwelling, on another building, or off "
+         "buildings.",
+         "Above the limit, insulation, working distances and the whole set of rules that the installation "
+         "was "
+         "approved under no longer apply; an arc at such a voltage is longer and harder to put out.",
+         "The voltage is that of voltage/no-factor's page: modules in series, times the rated open-circuit "
+         "voltage, corrected for cold. A hazard where the edition forbids more; a correction where the limit "
+         "is only the threshold above which the articles on higher voltages apply."},
+    .remedy =
+        "Shorten the strings, or, where the limit is a threshold, show compliance with the higher-voltage "
+        "rules.",
     .uses = {"voltage.limits", "voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.facts.max_voltage) return;
@@ -77,11 +85,13 @@ const Rule voltage_module_rating{
     .id = "voltage/module-rating",
     .severity = Severity::hazard,
     .title = "String voltage above the module's maximum system voltage",
-    .explain = {"Holds the voltage of each string at the lowest expected temperature against the maximum system "
-                "voltage that its modules are listed for.",
-                "The module's insulation, junction box and connectors are tested to that voltage and no further; "
-                "beyond it they break down to frame and ground.",
-                "String voltage as for the site limit, per group of circuits; the rating is the module's max_system_v."},
+    .explain =
+        {"Holds the voltage of each string at the lowest expected temperature against the maximum system "
+         "voltage that its modules are listed for.",
+         "The module's insulation, junction box and connectors are tested to that voltage and no further; "
+         "beyond it they break down to frame and ground.",
+         "String voltage as for the site limit, per group of circuits; the rating is the module's "
+         "max_system_v."},
     .remedy = "Shorten the strings, or choose a module listed for the voltage.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -107,11 +117,12 @@ const Rule voltage_inverter_input{
     .id = "voltage/inverter-input",
     .severity = Severity::hazard,
     .title = "String voltage above the inverter's maximum input voltage",
-    .explain = {"Holds the highest string voltage of the box at the lowest expected temperature against the maximum "
-                "DC voltage of the inverter that it feeds.",
-                "On a cold clear morning, before the inverter starts, its input sees the full open-circuit voltage; "
-                "above its rating the input stage fails, often with fire.",
-                "String voltage as for the site limit; the rating is the inverter's max_dc_v."},
+    .explain =
+        {"Holds the highest string voltage of the box at the lowest expected temperature against the maximum "
+         "DC voltage of the inverter that it feeds.",
+         "On a cold clear morning, before the inverter starts, its input sees the full open-circuit voltage; "
+         "above its rating the input stage fails, often with fire.",
+         "String voltage as for the site limit; the rating is the inverter's max_dc_v."},
     .remedy = "Shorten the strings, or choose an inverter with a higher input rating.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -125,7 +136,8 @@ const Rule voltage_inverter_input{
           .required(inverter.max_dc->value())
           .unit("V")
           .at(fmt::format("/circuits/{}/series", circuit))
-          .say("{}; inverter {} takes {} V at most.", string_of(c, circuit), inverter.id, shown(*inverter.max_dc))
+          .say("{}; inverter {} takes {} V at most.", string_of(c, circuit), inverter.id,
+               shown(*inverter.max_dc))
           .work([&](Working& w) { work_voltage(w, c, circuit); });
     }};
 
@@ -133,18 +145,20 @@ const Rule voltage_equipment_rating{
     .id = "voltage/equipment-rating",
     .severity = Severity::hazard,
     .title = "String voltage above the rating of a part of the box",
-    .explain = {"Holds the highest string voltage of the box at the lowest expected temperature against the rated "
-                "voltage of its fuses, disconnect, enclosure and conductors: one finding for each part.",
-                "A fuse or switch above its voltage rating does not put out the arc it draws: it becomes the fire. "
-                "Insulation above its rating tracks and fails.",
-                "String voltage as for the site limit; a string's own conductors are held against that string's "
-                "voltage, everything else against the box's highest."},
+    .explain =
+        {"Holds the highest string voltage of the box at the lowest expected temperature against the rated "
+         "voltage of its fuses, disconnect, enclosure and conductors: one finding for each part.",
+         "A fuse or switch above its voltage rating does not put out the arc it draws: it becomes the fire. "
+         "Insulation above its rating tracks and fails.",
+         "String voltage as for the site limit; a string's own conductors are held against that string's "
+         "voltage, everything else against the box's highest."},
     .remedy = "Replace the part by one rated for the voltage, or shorten the strings.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       if (c.box.fuse) against(c, out, c.box.fuse->voltage, "fuse", "/fuse/v", "the fuse");
       if (c.box.disconnect)
-        against(c, out, c.box.disconnect->rated_voltage, "disconnect", "/disconnect/rated_v", "the disconnect");
+        against(c, out, c.box.disconnect->rated_voltage, "disconnect", "/disconnect/rated_v",
+                "the disconnect");
       against(c, out, c.box.enclosure ? c.box.enclosure->rated_voltage : std::nullopt, "enclosure",
               "/enclosure/rated_v", "the box");
       each_run(c, [&](const LaidRun& laid) {
@@ -170,35 +184,48 @@ const Rule voltage_no_factor{
     .id = "voltage/no-factor",
     .severity = Severity::query,
     .title = "String voltage cannot be computed",
-    .explain = {"Says where the voltage of a string at the lowest expected temperature cannot be computed: no lowest "
-                "temperature, no coefficient, or no factor in the table for such a module or such cold.",
-                "Cold raises the voltage of a module by a tenth and more; without the correction nobody knows what "
-                "fuses, switches and inverter will see.",
-                "With a coefficient in percent: n times Voc times (1 + coefficient times (T − 25)); in volts: n times "
-                "(Voc + coefficient times (T − 25)). Without one, for crystalline silicon only, n times Voc times the "
-                "factor of the edition's table, a temperature between two bands taking the colder. At 25 °C and above "
-                "the factor is 1. A coefficient, where there is one, always goes before the table."},
-    .remedy = "State the lowest expected temperature, and the coefficient of the open-circuit voltage from the data "
-              "sheet.",
+    .explain =
+        {"Says where the voltage of a string at the lowest expected temperature cannot be computed: no "
+         "lowest "
+         "temperature, no coefficient, or no factor in the table for such a module or such cold.",
+         "Cold raises the voltage of a module by a tenth and more; without the correction nobody knows what "
+         "fuses, switches and inverter will see.",
+         "With a coefficient in percent: n times Voc times (1 + coefficient times (T − 25)); in volts: n "
+         "times "
+         "(Voc + coefficient times (T − 25)). Without one, for crystalline silicon only, n times Voc times "
+         "the "
+         "factor of the edition's table, a temperature between two bands taking the colder. At 25 °C and "
+         "above "
+         "the factor is 1. A coefficient, where there is one, always goes before the table."},
+    .remedy =
+        "State the lowest expected temperature, and the coefficient of the open-circuit voltage from the "
+        "data "
+        "sheet.",
     .uses = {"voltage.cold_table"},
     .judge = [](const BoxCase& c, Notes& out) {
       for (const CircuitFacts& f : c.facts.circuits) {
         const Module& m = *f.circuit->module;
         switch (f.voltage.lack) {
-          case Lack::low_temperature: out.lacks("/site/low_c", true); break;
+          case Lack::low_temperature:
+            out.lacks("/site/low_c", true);
+            break;
           case Lack::cell:
-            out.lacks(key_of(m, "voc_coeff_pct_per_c"), true,
-                      fmt::format("module {} states neither a coefficient of Voc nor its kind of cell", m.id));
+            out.lacks(
+                key_of(m, "voc_coeff_pct_per_c"), true,
+                fmt::format("module {} states neither a coefficient of Voc nor its kind of cell", m.id));
             break;
           case Lack::coefficient:
-            out.lacks(key_of(m, "voc_coeff_pct_per_c"), true,
-                      m.cell == Cell::thin_film
-                          ? fmt::format("module {} is thin film, for which there is no table, and states no coefficient",
-                                        m.id)
-                          : fmt::format("{} °C is colder than the table's end, and module {} states no coefficient",
-                                        shown(*c.design.site.low), m.id));
+            out.lacks(
+                key_of(m, "voc_coeff_pct_per_c"), true,
+                m.cell == Cell::thin_film
+                    ? fmt::format(
+                          "module {} is thin film, for which there is no table, and states no coefficient",
+                          m.id)
+                    : fmt::format("{} °C is colder than the table's end, and module {} states no coefficient",
+                                  shown(*c.design.site.low), m.id));
             break;
-          default: break;
+          default:
+            break;
         }
       }
     }};

@@ -7,7 +7,9 @@
 namespace boxproof {
 namespace {
 
-Volts operating(const Circuit& c) { return static_cast<double>(c.series) * *c.module->vmp; }
+Volts operating(const Circuit& c) {
+  return static_cast<double>(c.series) * *c.module->vmp;
+}
 
 // Vmp of a string with its cells at the given temperature.
 Volts at_cell(const Circuit& c, Celsius cell, Working* working = nullptr, std::string_view section = {}) {
@@ -30,40 +32,47 @@ const Rule voltage_unequal_strings{
     .id = "voltage/unequal-strings",
     .severity = Severity::correction,
     .title = "Unequal strings in parallel on one box",
-    .explain = {"Compares the strings that share the box's bus: modules in series, and operating voltage where the "
-                "modules are of different kinds.",
-                "Strings in parallel are forced to one voltage. The shorter one is driven off its working point, loses "
-                "energy every hour, and in open circuit takes current backwards from the longer ones.",
-                "A finding where the series counts differ, or where n times Vmp of the groups differs by more than "
-                "the share that the edition's data states, taken of the highest."},
-    .remedy = "Give every string on the box the same number of like modules, or bring the odd ones to another input.",
+    .explain =
+        {"Compares the strings that share the box's bus: modules in series, and operating voltage where the "
+         "modules are of different kinds.",
+         "Strings in parallel are forced to one voltage. The shorter one is driven off its working point, "
+         "loses "
+         "energy every hour, and in open circuit takes current backwards from the longer ones.",
+         "A finding where the series counts differ, or where n times Vmp of the groups differs by more than "
+         "the share that the edition's data states, taken of the highest."},
+    .remedy =
+        "Give every string on the box the same number of like modules, or bring the odd ones to another "
+        "input.",
     .uses = {"voltage.unequal_strings"},
     .judge = [](const BoxCase& c, Notes& out) {
       const auto& groups = c.box.circuits;
       if (groups.size() < 2) return;
-      const auto [fewest, most] = std::minmax_element(
-          groups.begin(), groups.end(), [](const Circuit& a, const Circuit& b) { return a.series < b.series; });
+      const auto [fewest, most] =
+          std::minmax_element(groups.begin(), groups.end(),
+                              [](const Circuit& a, const Circuit& b) { return a.series < b.series; });
       if (fewest->series != most->series) {
         out.find("series")
             .found(static_cast<double>(fewest->series))
             .required(static_cast<double>(most->series))
             .unit("modules in series")
             .at(fmt::format("/circuits/{}/series", fewest - groups.begin()))
-            .say("{} joins strings of {} modules (circuit {}) and of {} (circuit {}).", c.box.id, most->series,
-                 most->id, fewest->series, fewest->id);
+            .say("{} joins strings of {} modules (circuit {}) and of {} (circuit {}).", c.box.id,
+                 most->series, most->id, fewest->series, fewest->id);
         return;
       }
       bool known = true;
       for (const Circuit& g : groups)
-        if (g.module != groups.front().module && (!g.module->vmp || !groups.front().module->vmp)) known = false;
+        if (g.module != groups.front().module && (!g.module->vmp || !groups.front().module->vmp))
+          known = false;
       if (!known) {
         for (const Circuit& g : groups)
           if (!g.module->vmp) out.lacks(key_of(*g.module, "vmp_v"));
         return;
       }
       if (!groups.front().module->vmp) return;  // all of one kind: alike whatever their Vmp
-      const auto [lowest, highest] = std::minmax_element(
-          groups.begin(), groups.end(), [](const Circuit& a, const Circuit& b) { return operating(a) < operating(b); });
+      const auto [lowest, highest] =
+          std::minmax_element(groups.begin(), groups.end(),
+                              [](const Circuit& a, const Circuit& b) { return operating(a) < operating(b); });
       const double pct = 100 * (1 - operating(*lowest) / operating(*highest));
       if (!exceeds(pct, c.edition.unequal_vmp_pct)) return;
       out.find("operating voltage")
@@ -71,8 +80,9 @@ const Rule voltage_unequal_strings{
           .required(c.edition.unequal_vmp_pct)
           .unit("%")
           .at(fmt::format("/circuits/{}/module", lowest - groups.begin()))
-          .say("{} joins strings that work at {} V (circuit {}) and at {} V (circuit {}), {} % apart.", c.box.id,
-               shown(operating(*highest)), highest->id, shown(operating(*lowest)), lowest->id, shown(pct));
+          .say("{} joins strings that work at {} V (circuit {}) and at {} V (circuit {}), {} % apart.",
+               c.box.id, shown(operating(*highest)), highest->id, shown(operating(*lowest)), lowest->id,
+               shown(pct));
     }};
 
 const Rule voltage_tracking_window{
@@ -81,10 +91,13 @@ const Rule voltage_tracking_window{
     .title = "Operating voltage outside the inverter's tracking window",
     .explain = {"Compares the operating voltage of the strings on the hottest day with the lower end of the "
                 "inverter's tracking window, and on the coldest with the upper end.",
-                "Outside the window the inverter cannot follow the array's best point: it clips on hot afternoons or "
+                "Outside the window the inverter cannot follow the array's best point: it clips on hot "
+                "afternoons or "
                 "starts late on cold mornings. It is a loss of energy, not a danger.",
-                "n times Vmp times (1 + coefficient of Vmp times (T − 25)). Hot: the site's high temperature plus the "
-                "cells' rise over it; cold: the site's low. Without a coefficient of Vmp the rule stays silent: that "
+                "n times Vmp times (1 + coefficient of Vmp times (T − 25)). Hot: the site's high temperature "
+                "plus the "
+                "cells' rise over it; cold: the site's low. Without a coefficient of Vmp the rule stays "
+                "silent: that "
                 "of Voc is no substitute, it is smaller."},
     .remedy = "Choose the number of modules in series so that both ends fall inside the window.",
     .uses = {"voltage.tracking"},
@@ -92,7 +105,8 @@ const Rule voltage_tracking_window{
       const Inverter& inverter = *c.box.inverter;
       const std::string_view section = "common practice";
       std::optional<std::size_t> lowest, highest;  // circuits at the hot and at the cold end
-      const auto hot = c.design.site.high ? std::optional(*c.design.site.high + c.edition.cell_rise) : std::nullopt;
+      const auto hot =
+          c.design.site.high ? std::optional(*c.design.site.high + c.edition.cell_rise) : std::nullopt;
       const auto cold = c.design.site.low;
       for (std::size_t i = 0; i < c.box.circuits.size(); ++i) {
         const Circuit& g = c.box.circuits[i];
@@ -118,8 +132,8 @@ const Rule voltage_tracking_window{
               .required(inverter.tracking_min->value())
               .unit("V")
               .at(fmt::format("/circuits/{}/series", *lowest))
-              .say("Strings of {} (circuit {}) work at {} V with cells at {} °C; {} tracks from {} V.", c.box.id, g.id,
-                   shown(v), shown(cell), inverter.id, shown(*inverter.tracking_min))
+              .say("Strings of {} (circuit {}) work at {} V with cells at {} °C; {} tracks from {} V.",
+                   c.box.id, g.id, shown(v), shown(cell), inverter.id, shown(*inverter.tracking_min))
               .work([&](Working& w) { at_cell(g, cell, &w, section); });
       }
       if (highest && inverter.tracking_max) {
@@ -132,8 +146,8 @@ const Rule voltage_tracking_window{
               .required(inverter.tracking_max->value())
               .unit("V")
               .at(fmt::format("/circuits/{}/series", *highest))
-              .say("Strings of {} (circuit {}) work at {} V at {} °C; {} tracks up to {} V.", c.box.id, g.id, shown(v),
-                   shown(cell), inverter.id, shown(*inverter.tracking_max))
+              .say("Strings of {} (circuit {}) work at {} V at {} °C; {} tracks up to {} V.", c.box.id, g.id,
+                   shown(v), shown(cell), inverter.id, shown(*inverter.tracking_max))
               .work([&](Working& w) { at_cell(g, cell, &w, section); });
       }
     }};

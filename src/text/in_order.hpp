@@ -10,12 +10,13 @@
 
 namespace boxproof::text {
 
-// Calls make(i, buffer) for i in [0, count) from several threads, and take(buffer) from this one, in order of i.
-// Buffers are used again: make() finds one as take() left it. At most a few pieces are in memory at a time. If take()
-// throws, the pieces that are not needed any more are not made, and the exception goes on.
+// Calls make(i, buffer) for i in [0, count) from several threads, and take(buffer) from this one, in order of
+// i. Buffers are used again: make() finds one as take() left it. At most a few pieces are in memory at a
+// time. If take() throws, the pieces that are not needed any more are not made, and the exception goes on.
 template <class Buffer, class Make, class Take>
 void in_order(std::size_t count, Make&& make, Take&& take) {
-  const std::size_t workers = std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(count, 1));
+  const std::size_t workers =
+      std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, std::max<std::size_t>(count, 1));
   if (count <= 1 || workers == 1) {
     Buffer buffer;
     for (std::size_t i = 0; i < count; ++i) {

@@ -26,8 +26,10 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::vector<std::string_view> nearest_few(std::string_view name, std::span<const std::string_view> candidates,
                                           std::size_t most) {
   std::vector<std::pair<std::size_t, std::string_view>> ranked;
-  for (std::string_view candidate : candidates) ranked.emplace_back(edit_distance(name, candidate), candidate);
-  std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (std::string_view candidate : candidates)
+    ranked.emplace_back(edit_distance(name, candidate), candidate);
+  std::stable_sort(ranked.begin(), ranked.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<std::string_view> out;
   for (const auto& [distance, candidate] : ranked)
     if (out.size() < most) out.push_back(candidate);

@@ -11,8 +11,8 @@ namespace boxproof::text {
 // Single-character edits (insert, delete, replace, swap of neighbours) from a to b.
 std::size_t edit_distance(std::string_view a, std::string_view b);
 
-// The nearest candidate, if it is near enough to be meant (at most a third of the length, at least 1 edit allowed).
-// Ties go to the first.
+// The nearest candidate, if it is near enough to be meant (at most a third of the length, at least 1 edit
+// allowed). Ties go to the first.
 std::string_view nearest(std::string_view name, std::span<const std::string_view> candidates);
 
 // The `most` nearest candidates, near or not, nearest first.

@@ -30,7 +30,9 @@ std::uint32_t column_of(std::string_view source, std::uint32_t offset) {
 
 }  // namespace
 
-LineColumn line_column(std::string_view source, std::uint32_t offset) { return LineIndex(source).at(offset); }
+LineColumn line_column(std::string_view source, std::uint32_t offset) {
+  return LineIndex(source).at(offset);
+}
 
 LineColumn LineIndex::at(std::uint32_t offset) {
   offset = static_cast<std::uint32_t>(std::min<std::size_t>(offset, source_.size()));
