@@ -1,5 +1,7 @@
 #include "boxproof/check.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <fnmatch.h>
 
 #include <algorithm>
@@ -273,6 +275,7 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
                 const CheckOptions& options) {
   Judgement out = Checker(design, edition, record, options).run();
   for (Finding& f : out.findings) {
+    if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", fmt::join(f.amended, ", "));
     read::SourceMap& places = f.in_record ? *record->places : *design.places;
     const auto found = places.find(f.place.pointer);
     f.place = {places.file(), found.pointer, found.at.line, found.at.column};

@@ -61,7 +61,7 @@ struct Commands {
     app.failure_message(CLI::FailureMessage::simple);
     Options& o = options;
 
-    CLI::App* check = app.add_subcommand("check", "judge a design, alone or against a field record");
+    CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
     add_design_options(*check, o);
     check
         ->add_option("--box", o.boxes,
@@ -77,14 +77,14 @@ struct Commands {
         ->check(CLI::IsMember(words(severity_names)));
 
     CLI::App* box =
-        app.add_subcommand("box", "everything about one box, for somebody who stands in front of it");
+        app.add_subcommand("box", "Everything about one box, for somebody who stands in front of it");
     add_design_options(*box, o);
     box->add_option("ID", o.id, "id of the box on the plan")->required();
 
-    CLI::App* rules = app.add_subcommand("rules", "list the rules, or show one rule's page");
+    CLI::App* rules = app.add_subcommand("rules", "List the rules, or show one rule's page");
     rules->add_option("ID", o.id, "id of a rule, such as voltage/site-limit");
 
-    CLI::App* tables = app.add_subcommand("tables", "print what an edition of the code holds");
+    CLI::App* tables = app.add_subcommand("tables", "Print what an edition of the code holds");
     tables->add_option("TOPIC", o.topics, "which tables; all where none is named")
         ->check(CLI::IsMember(words(report::table_topics())));
     tables->add_option("--edition", o.edition, "which edition (2023)")
@@ -94,7 +94,7 @@ struct Commands {
         ->type_name("YEAR")
         ->check(CLI::IsMember(words(edition_names)));
 
-    CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of a format");
+    CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
     schema->add_option("NAME", o.schema, "design, asbuilt or report")
         ->required()
         ->check(CLI::IsMember({"design", "asbuilt", "report"}));

@@ -12,7 +12,7 @@ const Tree* SourceMap::piece(std::string_view key, std::int64_t index) {
   if (index >= 0) {
     if (static_cast<std::size_t>(index) >= elements_.size()) return nullptr;
     offset = elements_[static_cast<std::size_t>(index)];
-    std::erase_if(cache_, [](const Cached& c) { return c.index >= 0; });
+    cache_.remove_if([](const Cached& c) { return c.index >= 0; });
   } else {
     const auto member =
         std::find_if(members_.begin(), members_.end(), [&](const auto& m) { return m.first == key; });

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <list>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -49,7 +50,7 @@ class SourceMap {
     std::int64_t index = -2;
     Tree tree;
   };
-  std::vector<Cached> cache_;  // the element last asked for, and the members
+  std::list<Cached> cache_;  // the element last asked for, and the members; trees stay where they are
 };
 
 }  // namespace boxproof::read

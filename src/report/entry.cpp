@@ -49,12 +49,6 @@ void write_working(std::string& out, const Finding& f) {
   }
 }
 
-std::string amended_text(const Finding& f) {
-  std::string out;
-  for (const std::string& path : f.amended) out += (out.empty() ? "" : ", ") + plain(path);
-  return out;
-}
-
 std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   const Finding& f = g.first();
   std::string out;
@@ -72,7 +66,6 @@ std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   line(out, "found", range_of(g, &Finding::found));
   line(out, "required", range_of(g, &Finding::required));
   line(out, "section", f.section);
-  line(out, "amended", amended_text(f));
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
   line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
   line(out, "place",

@@ -12,7 +12,7 @@ namespace {
 
 // What a part is, without which one: "circuit 3 conductor" is a circuit conductor like that of circuit 1.
 std::string kind_of_part(std::string_view part) {
-  constexpr std::string_view numbered[] = {"circuit ", "circuits ", "bond of circuit "};
+  constexpr std::string_view numbered[] = {"circuit ", "circuits ", "bond of circuit ", "inverter "};
   for (std::string_view lead : numbered)
     if (part.starts_with(lead)) {
       const auto end = part.find_first_of(" /", lead.size());
@@ -39,7 +39,7 @@ std::vector<Group> group(const std::vector<Finding>& findings) {
     // Findings that want the same of the same kind of part belong together, or those that found the same.
     std::string wanted =
         std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;
-    if (f.box_id.empty()) wanted += f.part;  // the site's own stay apart
+    if (f.box_id.empty()) wanted += kind_of_part(f.part);  // the site's own stay apart
     std::vector<std::size_t>& alike =
         known[{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section}];
     auto home = std::find_if(alike.begin(), alike.end(), [&](std::size_t i) {

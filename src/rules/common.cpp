@@ -34,6 +34,11 @@ std::string key_of(const Conductor& c, std::string_view key) {
 std::string LaidRun::part() const {
   return circuit ? circuit_part(box->circuits[*circuit]) + " conductor" : "output conductor";
 }
+std::string LaidRun::name(const Terms& terms) const {
+  return circuit
+             ? fmt::format("{} conductor ({})", terms.string_circuit, circuit_part(box->circuits[*circuit]))
+             : fmt::format("{} conductor", terms.output_circuit);
+}
 std::string LaidRun::pointer() const {
   return circuit ? fmt::format("/circuits/{}/run", *circuit) : "/output/run";
 }

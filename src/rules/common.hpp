@@ -28,6 +28,8 @@ struct LaidRun {
   const Conductor* conductor() const { return run != nullptr ? run->conductor : nullptr; }
   std::string part() const;     // "circuit 1 conductor", "output conductor"
   std::string pointer() const;  // below the box: "/circuits/0/run"
+  // As messages call it, in the edition's terms: "PV source circuit conductor (circuit 1)".
+  std::string name(const Terms& terms) const;
 };
 
 LaidRun source_run(const BoxCase& c, std::size_t circuit);

@@ -46,8 +46,9 @@ const Rule conductor_before_conditions{
             .section(c.edition.before_section)
             .at(laid.pointer() + "/conductor")
             .say("The {} of {}, {}, carries {} A at {} °C terminals; it needs {} A ({} A for hours){}.",
-                 laid.part(), c.box.id, wire(*laid.conductor()), shown(*laid.ampacity->terminal),
-                 laid.ampacity->terminal_column, shown(duty), shown(laid.max), smallest(c, laid))
+                 laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()),
+                 shown(*laid.ampacity->terminal), laid.ampacity->terminal_column, shown(duty),
+                 shown(laid.max), smallest(c, laid))
             .work([&](Working& w) {
               work_ampacity(w, c, laid);
               w.push_back(computed("Iduty", "kb · I",
@@ -100,15 +101,16 @@ const Rule conductor_after_conditions{
           note.say(
               "The {} of {}, {}, may carry {} A where it lies ({} °C, {} conductors); its circuit carries {} "
               "A{}.",
-              laid.part(), c.box.id, wire(*laid.conductor()), shown(in_use), shown(laid.ampacity->ambient),
-              laid.run->current_carrying, shown(needed), smallest(c, laid));
+              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use),
+              shown(laid.ampacity->ambient), laid.run->current_carrying, shown(needed), smallest(c, laid));
         else
           note.say(
               "The {} of {}, {}, may carry {} A where it lies: enough for {} A, the reading that later "
               "editions "
               "took up, but not for the {} A of the stricter reading of this edition; which one applies "
               "here?",
-              laid.part(), c.box.id, wire(*laid.conductor()), shown(in_use), shown(needed), shown(required));
+              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use), shown(needed),
+              shown(required));
       });
     }};
 
@@ -161,7 +163,8 @@ const Rule conductor_unprotected{
                 "The {} A device of the {} of {} is above the {} A that {} may carry where it lies, and "
                 "above the "
                 "next standard rating.",
-                shown(*laid.device), laid.part(), c.box.id, shown(in_use), wire(*laid.conductor()))
+                shown(*laid.device), laid.name(c.edition.terms), c.box.id, shown(in_use),
+                wire(*laid.conductor()))
             .work([&](Working& w) { work_ampacity(w, c, laid); });
       });
     }};
@@ -191,7 +194,7 @@ const Rule conductor_small_size_limit{
             .section(c.edition.small_conductor_section)
             .at(laid.circuit ? "/fuse/a" : "/output/ocpd_a")
             .say("The {} A device of the {} of {} is above the {} A that {} may have.", shown(*laid.device),
-                 laid.part(), c.box.id, shown(*limit), wire(*wire_used));
+                 laid.name(c.edition.terms), c.box.id, shown(*limit), wire(*wire_used));
       });
     }};
 

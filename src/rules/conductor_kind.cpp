@@ -30,22 +30,23 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
   const std::string_view where = exposed ? "exposed outdoors" : "in a wet location";
   if (known == c.edition.insulations.end()) {
     note(Severity::query, std::string("a known insulation"))
-        .say("The {} of {} lies {}; whether {} insulation suits that is not known here.", laid.part(),
-             c.box.id, where, conductor->insulation);
+        .say("The {} of {} lies {}; whether {} insulation suits that is not known here.",
+             laid.name(c.edition.terms), c.box.id, where, conductor->insulation);
     return;
   }
   const InsulationFitness& fit = known->second;
   if (exposed && !fit.sunlight && fit.sunlight_only_if_marked) {
     note(Severity::query, std::string("marked sunlight resistant"))
         .say("The {} of {} lies exposed outdoors; {} suits that only where it is marked sunlight resistant.",
-             laid.part(), c.box.id, conductor->insulation);
+             laid.name(c.edition.terms), c.box.id, conductor->insulation);
   } else if (exposed && !fit.sunlight) {
     note(Severity::correction, std::string("a sunlight-resistant PV type"))
         .say("The {} of {} lies exposed outdoors; {} is not a sunlight-resistant type for PV circuits.",
-             laid.part(), c.box.id, conductor->insulation);
+             laid.name(c.edition.terms), c.box.id, conductor->insulation);
   } else if (wet && !fit.wet) {
     note(Severity::correction, std::string("a type for wet locations"))
-        .say("The {} of {} lies in a wet location{}; {} is not rated for that.", laid.part(), c.box.id,
+        .say("The {} of {} lies in a wet location{}; {} is not rated for that.", laid.name(c.edition.terms),
+             c.box.id,
              *laid.run->method == Method::raceway && *outside ? " (the inside of a raceway outdoors)" : "",
              conductor->insulation);
   }
@@ -99,20 +100,21 @@ const Rule conductor_aluminum{
               .found(std::string(conductor->size->name()))
               .required(std::string(c.edition.smallest_aluminum.name()))
               .at(laid.pointer() + "/conductor")
-              .say("The {} of {} is {} aluminum; the smallest aluminum conductor is {}.", laid.part(),
-                   c.box.id, conductor->size->name(), c.edition.smallest_aluminum.name());
+              .say("The {} of {} is {} aluminum; the smallest aluminum conductor is {}.",
+                   laid.name(c.edition.terms), c.box.id, conductor->size->name(),
+                   c.edition.smallest_aluminum.name());
         } else if (!laid.circuit && c.visited != nullptr && c.visited->output.antioxidant == false) {
           out.find(Severity::query, laid.part())
               .found(std::string("no oxide inhibitor"))
               .at(laid.pointer() + "/conductor")
               .say("The {} of {} is aluminum and was found without oxide inhibitor; do its lugs ask for it?",
-                   laid.part(), c.box.id);
+                   laid.name(c.edition.terms), c.box.id);
         } else {
           out.find(Severity::advice, laid.part())
               .found(wire(*conductor))
               .at(laid.pointer() + "/conductor")
-              .say("The {} of {} is {}; its terminals must be marked for aluminum.", laid.part(), c.box.id,
-                   wire(*conductor));
+              .say("The {} of {} is {}; its terminals must be marked for aluminum.",
+                   laid.name(c.edition.terms), c.box.id, wire(*conductor));
         }
       });
     }};
@@ -146,11 +148,11 @@ const Rule conductor_fine_strand{
             .required(std::string("terminals identified for it"))
             .at(laid.pointer() + "/conductor");
         if (lug == Lug::unsuited)
-          note.say("The {} of {} has fine strands on lugs that are not identified for them.", laid.part(),
-                   c.box.id);
+          note.say("The {} of {} has fine strands on lugs that are not identified for them.",
+                   laid.name(c.edition.terms), c.box.id);
         else
-          note.say("The {} of {} has fine strands; are its terminals identified for them?", laid.part(),
-                   c.box.id);
+          note.say("The {} of {} has fine strands; are its terminals identified for them?",
+                   laid.name(c.edition.terms), c.box.id);
       });
     }};
 

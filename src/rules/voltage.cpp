@@ -174,7 +174,8 @@ const Rule voltage_equipment_rating{
               .required(conductor->rated->value())
               .unit("V")
               .at(laid.pointer() + "/conductor")
-              .say("{}; the {} is rated {} V.", string_of(c, circuit), laid.part(), shown(*conductor->rated))
+              .say("{}; the {} is rated {} V.", string_of(c, circuit), laid.name(c.edition.terms),
+                   shown(*conductor->rated))
               .work([&](Working& w) { work_voltage(w, c, circuit); });
         }
       });

@@ -15,7 +15,8 @@ struct LineColumn {
 // Place of a byte offset; an offset at or behind the end gives the place behind the last character.
 LineColumn line_column(std::string_view source, std::uint32_t offset);
 
-// The same for many offsets of one long text: remembers how many lines end before each block.
+// The same for many offsets of one long text: remembers the place at which each block of it starts, so that a file
+// without line ends is no slower.
 class LineIndex {
  public:
   explicit LineIndex(std::string_view source) : source_(source) {}
@@ -23,7 +24,7 @@ class LineIndex {
 
  private:
   std::string_view source_;
-  std::vector<std::uint32_t> before_;  // line ends before each block that has been passed
+  std::vector<LineColumn> starts_;  // of the blocks that have been passed
 };
 
 }  // namespace boxproof::text

@@ -1,0 +1,71 @@
+// The README quotes real output: each block that names a command must be found in what the command prints, piece by
+// piece in order; a line with an ellipsis alone stands for whatever is left out.
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "src/cli/run.hpp"
+#include "tests/support/catch.hpp"
+
+namespace {
+
+std::string contents(const std::string& path) {
+  std::ifstream file(path);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+struct Block {
+  std::vector<std::string> arguments;
+  std::vector<std::string> pieces;
+};
+
+// Blocks behind a comment "output: <arguments>".
+std::vector<Block> quoted_blocks(const std::string& readme) {
+  std::vector<Block> blocks;
+  std::istringstream lines(readme);
+  const std::string lead = "<!-- output: ";
+  for (std::string line; std::getline(lines, line);) {
+    if (line.rfind(lead, 0) != 0) continue;
+    Block& block = blocks.emplace_back();
+    std::istringstream words(line.substr(lead.size(), line.rfind(" -->") - lead.size()));
+    for (std::string word; words >> word;) block.arguments.push_back(word);
+    std::getline(lines, line);  // the fence
+    block.pieces.emplace_back();
+    while (std::getline(lines, line) && line != "```") {
+      if (line == "…")
+        block.pieces.emplace_back();
+      else
+        block.pieces.back() += line + "\n";
+    }
+  }
+  return blocks;
+}
+
+}  // namespace
+
+TEST_CASE("the README quotes what the program prints") {
+  const auto before = std::filesystem::current_path();
+  std::filesystem::current_path(BOXPROOF_SOURCE);  // paths in the output are those of the commands
+  const auto blocks = quoted_blocks(contents("README.md"));
+  CHECK(blocks.size() == 3);
+  for (const Block& block : blocks) {
+    std::istringstream in;
+    std::ostringstream out, err;
+    boxproof::cli::Console console{in, out, err};
+    boxproof::cli::run(block.arguments, console);
+    REQUIRE(err.str().empty());
+    std::size_t from = 0;
+    for (const std::string& piece : block.pieces) {
+      CAPTURE(piece);
+      const auto at = out.str().find(piece, from);
+      REQUIRE(at != std::string::npos);
+      from = at + piece.size();
+    }
+  }
+  std::filesystem::current_path(before);
+}
