@@ -1,5 +1,5 @@
-// The README quotes real output: each block that names a command must be found in what the command prints, piece by
-// piece in order; a line with an ellipsis alone stands for whatever is left out.
+// The README quotes real output: each block that names a command must be found in what the command prints,
+// piece by piece in order; a line with an ellipsis alone stands for whatever is left out.
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>

@@ -135,8 +135,8 @@ struct Margin {
   double share() const { return 1 - value / limit; }  // what is left of the limit; below 0: over it
 };
 
-// Every limit of the box that its values can be held against, in the order of the rules. Steps between
-// standard ratings are left out (a 20 A fuse on a module that allows 20 A is not near anything).
+// Voltages and currents of the box against the limits of its parts, in the order of the rules. What goes by
+// steps is left out: a 20 A fuse on a module that allows 20 A is not near anything.
 std::vector<Margin> margins(const Design& design, const BoxFacts& facts, const Edition& edition);
 
 // The smallest of them; nothing where there is none.

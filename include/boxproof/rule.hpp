@@ -25,12 +25,13 @@ class Notes;
 struct SiteTotals {
   std::size_t combiners = 0;
   double strings = 0, modules = 0;
-  std::optional<double> dc_kilowatts;  // nothing: a module's power is not stated
-  const Module* without_power = nullptr;
+  std::optional<double> dc_kilowatts;        // nothing: a module's power is not stated
+  std::vector<const Module*> without_power;  // those modules, each once
   struct PerInverter {
     const Inverter* inverter = nullptr;
     Amps output_max;  // sum over its boxes
     std::size_t boxes = 0;
+    bool fused = false;  // whether any of its boxes has fuses
   };
   std::vector<PerInverter> inverters;  // in the order in which boxes name them
   std::unordered_map<const Inverter*, std::size_t> position;

@@ -34,6 +34,21 @@ void each_margin(const Design& design, const BoxFacts& f, const Edition& e, Take
   if (box.disconnect) volts("voltage, disconnect", "switch voltage", box.disconnect->rated_voltage);
   if (box.enclosure) volts("voltage, box", "box voltage", box.enclosure->rated_voltage);
 
+  for (std::size_t i = 0; i < box.circuits.size(); ++i) {
+    const auto& run = box.circuits[i].run;
+    const auto& max = f.circuits[i].voltage.max;
+    if (max && run && run->conductor && run->conductor->rated)
+      take(Margin{"voltage, string conductor",
+                  "wire voltage",
+                  {},
+                  max->value(),
+                  run->conductor->rated->value(),
+                  "V"},
+           where(i));
+  }
+  if (box.output && box.output->run && box.output->run->conductor)
+    volts("voltage, output conductor", "wire voltage", box.output->run->conductor->rated);
+
   const auto amps = [&](std::string_view of, std::string_view brief, Amps value, std::optional<Amps> limit,
                         const Circuit* circuit) {
     if (limit && *limit > Amps(0)) take(Margin{of, brief, {}, value.value(), limit->value(), "A"}, circuit);
@@ -67,9 +82,13 @@ std::vector<Margin> margins(const Design& design, const BoxFacts& facts, const E
 
 std::optional<Margin> tightest_margin(const Design& design, const BoxFacts& facts, const Edition& edition) {
   std::optional<Margin> tightest;
-  each_margin(design, facts, edition, [&](const Margin& m, const Circuit*) {
-    if (!tightest || m.share() < tightest->share()) tightest = m;
+  const Circuit* where = nullptr;
+  each_margin(design, facts, edition, [&](const Margin& m, const Circuit* circuit) {
+    if (tightest && m.share() >= tightest->share()) return;
+    tightest = m;
+    where = circuit;
   });
+  if (where != nullptr) tightest->where = where->id;
   return tightest;
 }
 

@@ -42,6 +42,7 @@ std::optional<Amps> standard_rating(Amps least, const Edition& e) {
 }
 
 bool protects(Amps rating, Amps ampacity, const Edition& e) {
+  if (ampacity <= Amps(0)) return false;  // past the end of a table: nothing protects it
   if (!exceeds(rating, ampacity)) return true;
   if (exceeds(rating, e.next_size_up_to)) return false;
   const auto next = standard_rating(ampacity, e);

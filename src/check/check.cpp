@@ -39,13 +39,16 @@ void sort_findings(std::vector<Finding>::iterator begin, std::vector<Finding>::i
 bool already_said(const Finding& f, const std::vector<Finding>& before, std::size_t from, std::size_t to) {
   return std::any_of(
       before.begin() + static_cast<std::ptrdiff_t>(from), before.begin() + static_cast<std::ptrdiff_t>(to),
-      [&](const Finding& b) { return b.rule == f.rule && b.severity == f.severity && b.part == f.part; });
+      [&](const Finding& b) { return b.rule == f.rule && b.part == f.part && b.severity <= f.severity; });
 }
 
 // Where in the record the value stands that made a finding appear on the box as built.
-std::string place_in_record(std::string_view in_design, std::uint32_t box, std::uint32_t record_index) {
+std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
+                            std::uint32_t record_index) {
   const std::string own = fmt::format("/combiners/{}", box);
   const std::string there = fmt::format("/boxes/{}", record_index);
+  if (!visited.count.series.empty() && f.rule->id.starts_with("voltage/")) return there + "/count/series";
+  const std::string_view in_design = f.place.pointer;
   if (!in_design.starts_with(own)) return there;
   const std::string_view rest = in_design.substr(own.size());
   static constexpr std::pair<std::string_view, std::string_view> same[] = {
@@ -173,7 +176,7 @@ class Checker {
           notes);
       for (std::size_t i = planned; i < notes.findings().size(); ++i) {
         Finding& f = notes.findings()[i];
-        f.place.pointer = place_in_record(f.place.pointer, result.index, *result.visited);
+        f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
         f.in_record = true;
       }
       const VisitCase visit{design_, edition_, plan, result.index, visited, *result.visited, found_facts};

@@ -1,5 +1,7 @@
 #include "src/check/totals.hpp"
 
+#include <algorithm>
+
 #include "boxproof/check.hpp"
 
 namespace boxproof {
@@ -14,16 +16,18 @@ void add(SiteTotals& t, const Combiner& box, const Edition& edition) {
     t.modules += modules;
     if (!c.module->pmax) {
       t.dc_kilowatts.reset();
-      t.without_power = c.module;
+      if (std::find(t.without_power.begin(), t.without_power.end(), c.module) == t.without_power.end())
+        t.without_power.push_back(c.module);
     } else if (t.dc_kilowatts) {
       *t.dc_kilowatts += modules * c.module->pmax->value() / watts_per_kilowatt;
     }
   }
   const auto [found, fresh] = t.position.emplace(box.inverter, t.inverters.size());
-  if (fresh) t.inverters.push_back({box.inverter, Amps(0), 0});
+  if (fresh) t.inverters.push_back({box.inverter, Amps(0), 0, false});
   SiteTotals::PerInverter& inverter = t.inverters[found->second];
   inverter.output_max += output_current(box, edition);
   ++inverter.boxes;
+  inverter.fused = inverter.fused || box.fuse != nullptr;
 }
 
 }  // namespace

@@ -6,10 +6,12 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <charconv>
 
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
 #include "src/cli/run.hpp"
+#include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
 #include "src/text/nearest.hpp"
 
@@ -26,6 +28,29 @@ std::vector<std::string> words(const Range& range) {
   return {range.begin(), range.end()};
 }
 
+// A value out of a list, with the nearest one where it is misspelt.
+CLI::Validator one_of(std::vector<std::string> allowed) {
+  std::string names = fmt::format("{{{}}}", fmt::join(allowed, ","));
+  return {[allowed = std::move(allowed)](std::string& value) {
+            if (std::find(allowed.begin(), allowed.end(), value) != allowed.end()) return std::string();
+            const std::vector<std::string_view> views(allowed.begin(), allowed.end());
+            return fmt::format("found \"{}\", expected one of {}{}", value, fmt::join(allowed, ", "),
+                               text::did_you_mean(value, views));
+          },
+          names};
+}
+
+CLI::Validator celsius(double least, double most) {
+  return {[least, most](std::string& value) {
+            double degrees = 0;
+            const auto parsed = std::from_chars(value.data(), value.data() + value.size(), degrees);
+            const bool whole = parsed.ec == std::errc() && parsed.ptr == value.data() + value.size();
+            if (whole && degrees >= least && degrees <= most) return std::string();
+            return fmt::format("found \"{}\", expected degrees Celsius from {} to {}", value, least, most);
+          },
+          fmt::format("{} to {}", least, most)};
+}
+
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
@@ -33,19 +58,19 @@ void add_design_options(CLI::App& command, Options& o) {
       ->type_name("RECORD");
   command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
       ->type_name("YEAR")
-      ->check(CLI::IsMember(words(edition_names)));
+      ->check(one_of(words(edition_names)));
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
-      ->check(CLI::Range(-70.0, 30.0));
+      ->check(celsius(-70, 30));
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
-      ->check(CLI::Range(-70.0, 100.0));
+      ->check(celsius(-70, 100));
   command.add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
   command.add_option("--output", o.output, "write to this file, in place of standard output")
       ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
       ->type_name("WHEN")
-      ->check(CLI::IsMember({"auto", "always", "never"}));
+      ->check(one_of({"auto", "always", "never"}));
 }
 
 struct Commands {
@@ -71,10 +96,10 @@ struct Commands {
         ->take_all();
     check->add_option("--format", o.format, "text for people, json for programs")
         ->type_name("FORMAT")
-        ->check(CLI::IsMember({"text", "json"}));
+        ->check(one_of({"text", "json"}));
     check->add_option("--fail-on", o.fail_on, "mildest severity that makes the exit status 1 (correction)")
         ->type_name("SEVERITY")
-        ->check(CLI::IsMember(words(severity_names)));
+        ->check(one_of(words(severity_names)));
 
     CLI::App* box =
         app.add_subcommand("box", "Everything about one box, for somebody who stands in front of it");
@@ -86,18 +111,18 @@ struct Commands {
 
     CLI::App* tables = app.add_subcommand("tables", "Print what an edition of the code holds");
     tables->add_option("TOPIC", o.topics, "which tables; all where none is named")
-        ->check(CLI::IsMember(words(report::table_topics())));
+        ->check(one_of(words(report::table_topics())));
     tables->add_option("--edition", o.edition, "which edition (2023)")
         ->type_name("YEAR")
-        ->check(CLI::IsMember(words(edition_names)));
+        ->check(one_of(words(edition_names)));
     tables->add_option("--against", o.against, "print only what differs from this edition")
         ->type_name("YEAR")
-        ->check(CLI::IsMember(words(edition_names)));
+        ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
     schema->add_option("NAME", o.schema, "design, asbuilt or report")
         ->required()
-        ->check(CLI::IsMember({"design", "asbuilt", "report"}));
+        ->check(one_of({"design", "asbuilt", "report"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();
@@ -118,8 +143,11 @@ std::string about_extra(const std::string& extra, const CLI::App& app, const CLI
   if (command == nullptr && !extra.starts_with("-")) {
     std::vector<std::string_view> names;
     for (const CLI::App* sub : app.get_subcommands({})) names.emplace_back(sub->get_name());
+    const std::string meant = extra.ends_with(".json")
+                                  ? fmt::format("; did you mean boxproof check {}?", extra)
+                                  : text::did_you_mean(extra, names);
     return fmt::format("found the command \"{}\", expected one of {}{}", extra, fmt::join(names, ", "),
-                       text::did_you_mean(extra, names));
+                       meant);
   }
   if (extra.starts_with("-")) {
     const std::string name = extra.substr(0, extra.find('='));
@@ -131,7 +159,8 @@ std::string about_extra(const std::string& extra, const CLI::App& app, const CLI
   return fmt::format("found \"{}\", which is one argument too many", extra);
 }
 
-Parsed wrong(std::string message, const CLI::App* command) {
+Parsed wrong(const std::string& said, const CLI::App* command) {
+  const std::string message = report::plain(said);  // an argument may hold anything
   const std::string help =
       command != nullptr ? "boxproof " + command->get_name() + " --help" : "boxproof --help";
   return {std::nullopt, fmt::format("boxproof: {}; see {}\n", message, help), wrong_use};

@@ -33,9 +33,11 @@ bool wants_colour(const Options& o, const Console& console) {
 
 // A path in a file is relative to that file.
 std::string beside(const std::string& file, const std::string& path) {
-  if (path.starts_with("/") || file == "-") return path;
-  const auto folder = file.rfind('/');
-  return folder == std::string::npos ? path : file.substr(0, folder + 1) + path;
+  if (path.starts_with("/")) return path;
+  const auto folder = file == "-" ? std::string::npos : file.rfind('/');
+  const std::string here =
+      path == "-" ? "./-" : path;  // "-" is a name in a file, and standard input on the command line
+  return folder == std::string::npos ? here : file.substr(0, folder + 1) + path;
 }
 
 // Everything that a judgement needs, read from files and changed by the command line.
@@ -204,7 +206,7 @@ void tell(const InputError& e, Console& console) {
   if (e.total() > e.problems().size())
     console.err << fmt::format("… and {} more\n", e.total() - e.problems().size());
   console.err << fmt::format("boxproof: {}; nothing was judged\n",
-                             report::counted(e.total(), "problem with the input", "problems with the input"));
+                             counted(e.total(), "problem with the input", "problems with the input"));
 }
 
 }  // namespace

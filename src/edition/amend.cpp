@@ -10,7 +10,7 @@ namespace {
 
 class Check {
  public:
-  explicit Check(Problems& problems) : reading_{problems} {}
+  explicit Check(Problems& problems) : reading_{problems, nullptr, nullptr} {}
   std::vector<std::string> changed;
 
   void object(const Value& amendment, const Field& edition, const std::string& path) {
@@ -18,35 +18,35 @@ class Check {
       const std::string_view key = v.key();
       if (key == "note") continue;
       const std::string here = path.empty() ? std::string(key) : fmt::format("{}.{}", path, key);
-      const Field current = edition.find(key);
-      // A section may be given where the edition has none: that is how an amendment adds its own requirement.
-      const bool adds_section = !current && key == "section" && v.kind() == Kind::text;
-      if (!current && !adds_section) {
+      // What this edition took away from the base may be given back: so an amendment adds a requirement.
+      const Field own = edition.find(key);
+      const Field current = own && own.kind() == Kind::null ? Field(edition.layers().back()).find(key) : own;
+      if (!current) {
         const auto known = edition.keys();
-        reading_.problem(
-            v, fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; "
-                           "an amendment can change values, not add keys",
-                           key, text::did_you_mean(key, known), fmt::join(known, ", ")));
+        reading_.problems.add(
+            v.key_offset(), pointer_of(v),
+            fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; "
+                        "an amendment can change values, not add keys",
+                        key, text::did_you_mean(key, known), fmt::join(known, ", ")));
         continue;
       }
-      if (v.kind() == Kind::object && current && current.kind() == Kind::object) {
+      if (v.kind() == Kind::object && current.kind() == Kind::object) {
         object(v, current, here);
         continue;
       }
-      if (current && v.kind() != Kind::null && v.kind() != current.kind()) {
-        reading_.problem(v, fmt::format("found {}, expected the same type as the edition's {}", describe(v),
-                                        describe(current.top())));
+      if (v.kind() != Kind::null && v.kind() != current.kind()) {
+        reading_.problem(v, fmt::format("found {}, expected the type that the value has in the edition: {}",
+                                        describe(v), describe(current.top())));
         continue;
       }
       changed.push_back(here);
     }
   }
 
+  bool top(const Value& amendment) { return expect(amendment, Kind::object, reading_); }
+
  private:
   Reading reading_;
-
- public:
-  bool top(const Value& amendment) { return expect(amendment, Kind::object, reading_); }
 };
 
 }  // namespace

@@ -29,6 +29,11 @@ class Group {
     const Field f = need(key);
     return f ? to_number(f.top(), any_number, reading_).value_or(0) : 0;
   }
+  int whole(std::string_view key, int least, int most) const {
+    const Field f = need(key);
+    const Measure measure{static_cast<double>(least), static_cast<double>(most), "", false, true};
+    return f ? static_cast<int>(to_number(f.top(), measure, reading_).value_or(least)) : least;
+  }
   std::optional<double> number_if(std::string_view key) const {
     const Field f = present(key);
     return f ? to_number(f.top(), any_number, reading_) : std::nullopt;
@@ -83,7 +88,9 @@ VoltageLimit limit(const Group& g) {
 
 std::vector<int> columns(const Group& g) {
   std::vector<int> out;
-  for (double c : g.numbers("columns_c")) out.push_back(static_cast<int>(c));
+  constexpr Measure temperature{0, 1000, "degrees Celsius", false, true};
+  for (const Value& v : g.items("columns_c"))
+    out.push_back(static_cast<int>(to_number(v, temperature, g.reading()).value_or(0)));
   return out;
 }
 
@@ -225,7 +232,7 @@ void conductor(const Group& g, Edition& e) {
   for (const Value& v : adjustment.items("bands")) {
     const Group band(Field(v), g.reading());
     AdjustmentTable::Band& out = e.adjustment.bands.emplace_back();
-    if (const auto up_to = band.number_if("up_to")) out.up_to = static_cast<unsigned>(*up_to);
+    if (band.has("up_to")) out.up_to = static_cast<unsigned>(band.whole("up_to", 0, 1'000'000));
     out.factor = band.number("factor");
   }
   const Group roof = g.group("roof_adder");
@@ -239,8 +246,8 @@ void conductor(const Group& g, Edition& e) {
     if (const auto text = to_text_value(v, g.reading())) e.roof_adder.exempt.emplace_back(*text);
 
   const Group terminal = g.group("terminal_default");
-  e.terminal_default = {terminal.text("section"), static_cast<int>(terminal.number("small_c")),
-                        static_cast<int>(terminal.number("large_c")), Amps(terminal.number("up_to_a")),
+  e.terminal_default = {terminal.text("section"), terminal.whole("small_c", 0, 1000),
+                        terminal.whole("large_c", 0, 1000), Amps(terminal.number("up_to_a")),
                         terminal.size("up_to_size")};
   grounding(g.group("grounding"), e.grounding);
 
@@ -276,7 +283,7 @@ void disconnect(const Group& g, DisconnectRules& rules) {
 }  // namespace
 
 Edition read_edition(const Field& data, Problems& problems) {
-  const Reading reading{problems};
+  const Reading reading{problems, nullptr, data.top().tree()};
   const Group g(data, reading);
   Edition e;
   e.name = g.text("edition");

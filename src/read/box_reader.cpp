@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "src/read/named_parts.hpp"
 #include "src/text/nearest.hpp"
 
@@ -89,11 +91,12 @@ std::vector<Circuit> BoxReader::circuits(const Field& field) {
   out.reserve(list.size());
   for (Value v = list.first(); v; v = v.next_within(list)) {
     out.push_back(circuit(v, out.size()));
-    for (std::size_t i = 0; i + 1 < out.size(); ++i)
-      if (out[i].id == out.back().id)
-        reading_.problem(
-            v, fmt::format("found the circuit id \"{}\" a second time in this box, expected each once",
-                           out[i].id));
+    const auto same =
+        std::find_if(out.begin(), out.end() - 1, [&](const Circuit& c) { return c.id == out.back().id; });
+    if (same != out.end() - 1)
+      reading_.problem(
+          v,
+          fmt::format("found the circuit id \"{}\" a second time in this box, expected each once", same->id));
   }
   return out;
 }
@@ -167,6 +170,7 @@ void BoxReader::box(const Tree& tree, Combiner& box) {
     if (!there || there.kind() == Kind::null)
       reading_.problem(value, fmt::format("found no \"{}\", expected {}; it is required", key, what));
   };
+  if (box.type == nullptr && value.find("type")) return r.finish();  // what the type states is not known
   required("inverter", "the id of the inverter that the box feeds");
   required("circuits", "the list of source circuits");
   r.finish();

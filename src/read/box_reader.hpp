@@ -13,7 +13,7 @@ namespace boxproof::read {
 class BoxReader {
  public:
   BoxReader(const Design& design, const Tree& types, Problems& problems)
-      : design_(design), types_(types), reading_{problems} {}
+      : design_(design), types_(types), reading_{problems, nullptr, nullptr} {}
 
   // A box of the plan.
   void box(const Tree& tree, Combiner& box);

@@ -30,15 +30,17 @@ class DesignReader : public Sink {
   explicit DesignReader(const Document& document)
       : source_(document.text),
         problems_(document.name, document.text),
-        reading_{problems_},
+        reading_{problems_, nullptr, nullptr},
         places_(std::make_shared<SourceMap>(document.name, document.text, "combiners")) {}
 
   DesignFile read() {
     const ListSpan span = find_list(source_, "combiners");
     const bool parsed = parse_members(source_, span, *this);
     if (parsed) {
-      box_types();
-      boxes(span);
+      if (has("modules") && has("inverters")) {  // else every reference would be told as well
+        box_types();
+        boxes(span);
+      }
       for (std::string_view key : required_keys)
         if (!has(key))
           problems_.add(
@@ -68,13 +70,11 @@ class DesignReader : public Sink {
     else if (key == "box_types")
       types_ = tree;  // boxes are patches onto it, so it stays until the last box is read
     else if (key == "combiners")
-      expect(value, Kind::array, reading_);  // its elements come later
+      expect_list(value);
     else if (key == "$schema")
       to_text_value(value, reading_);
     else if (key != "note")
-      reading_.problem(value,
-                       fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
-                                   text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
+      unknown_key(value, top_keys, reading_);
   }
 
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {
@@ -130,7 +130,7 @@ class DesignReader : public Sink {
         design_.edition = std::string(edition.top().text());
     if (const Field amendments = r.take("amendments")) {
       const Value& v = amendments.top();
-      if (v.kind() == Kind::text)
+      if (v.kind() == Kind::text && !v.text().empty())
         design_.amendments_path = std::string(v.text());
       else if (v.kind() == Kind::object)
         design_.amendments_offset = v.offset();
@@ -150,6 +150,12 @@ class DesignReader : public Sink {
     BoxReader reader(design_, types_, problems_);
     for (Value v = map.first(); v; v = v.next_within(map))
       if (v.key() != "note") reader.type(v, design_.box_types.add(v.key()));
+  }
+
+  // The list has been passed over, so it comes as an empty one; its elements are read later.
+  void expect_list(const Value& value) {
+    if (expect(value, Kind::array, reading_) && value.first())
+      reading_.problem(value, "found a second list of this name, expected one");
   }
 
   void boxes(const ListSpan& span) {

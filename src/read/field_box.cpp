@@ -10,14 +10,17 @@ namespace {
 
 class VisitedBoxReader {
  public:
-  explicit VisitedBoxReader(Problems& problems) : reading_{problems} {}
+  explicit VisitedBoxReader(Problems& problems) : reading_{problems, nullptr, nullptr} {}
 
   VisitedBox box(const Value& value) {
     VisitedBox box;
     ObjectReader r(Field(value), reading_);
     if (!r.ok()) return box;
-    if (const Field id = r.required("id"); id && to_text_value(id.top(), reading_))
+    if (const Field id = r.required("id"); id && to_text_value(id.top(), reading_)) {
       box.id = std::string(id.top().text());
+      if (box.id.empty())
+        reading_.problem(id.top(), "found an empty id, expected the id of the box on the plan");
+    }
     object(r, "posted", [&](ObjectReader& p) {
       box.posted.id = p.text("id");
       box.posted.strings = p.count("strings");

@@ -21,7 +21,7 @@ class RecordReader : public Sink {
   explicit RecordReader(const Document& document)
       : source_(document.text),
         problems_(document.name, document.text),
-        reading_{problems_},
+        reading_{problems_, nullptr, nullptr},
         places_(std::make_shared<SourceMap>(document.name, document.text, "boxes")) {}
 
   RecordFile read() {
@@ -51,9 +51,7 @@ class RecordReader : public Sink {
     } else if (key == "$schema") {
       to_text_value(value, reading_);
     } else if (key != "note") {
-      reading_.problem(value,
-                       fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", key,
-                                   text::did_you_mean(key, top_keys), fmt::join(top_keys, ", ")));
+      unknown_key(value, top_keys, reading_);
     }
   }
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {

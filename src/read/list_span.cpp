@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "src/read/tree.hpp"
+
 namespace boxproof::read {
 namespace {
 
@@ -31,6 +33,12 @@ const char* behind_string(const char* at, const char* end) {
 const char* behind_space(const char* at, const char* end) {
   while (at < end && class_of(*at) == Class::space) ++at;
   return at;
+}
+
+// The text of the string that starts at `at`; empty where it is none.
+std::string decoded(std::string_view source, const char* at) {
+  const Tree tree = parse_value(source, static_cast<std::uint32_t>(at - source.data()));
+  return tree.nodes.empty() ? std::string() : std::string(Value(tree, 0).text());
 }
 
 // Notes the elements of the list whose bracket stands at `at`; true if it closes.
@@ -81,7 +89,8 @@ ListSpan find_list(std::string_view source, std::string_view key) {
         const char* const behind = behind_string(at, end);
         const std::string_view text(at + 1,
                                     static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
-        if (depth == 1 && text == key) {
+        const bool escaped = text.find('\\') != std::string_view::npos;
+        if (depth == 1 && (text == key || (escaped && decoded(source, at) == key))) {
           const char* next = behind_space(behind, end);
           if (next < end && *next == ':') {
             next = behind_space(next + 1, end);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "boxproof/quantity.hpp"
 #include "src/text/nearest.hpp"
 
 namespace boxproof::read {
@@ -29,16 +30,27 @@ std::string_view kind_words(Kind kind) {
   return {};
 }
 
-std::string expected_number(const Measure& m) {
+std::string expected_number(const Measure& m, double value) {
   std::string what = m.whole ? "a whole number" : "a number";
   if (!m.unit.empty()) what += fmt::format(" of {}", m.unit);
-  if (m.most >= 1e9)
-    return what +
-           (m.above_least ? fmt::format(" above {}", m.least) : fmt::format(" of at least {}", m.least));
-  return what + fmt::format(" {} {} to {}", m.above_least ? "above" : "from", m.least, m.most);
+  if (m.most >= 1e9 && value < m.most)
+    return what + (m.above_least ? fmt::format(" above {:.10g}", m.least)
+                                 : fmt::format(" of at least {:.10g}", m.least));
+  return what + fmt::format(" {} {:.10g} to {:.10g}", m.above_least ? "above" : "from", m.least, m.most);
 }
 
 }  // namespace
+
+void Reading::problem(const Value& at, std::string message) const {
+  if (at.tree() == silent) return;
+  if (home == nullptr || at.tree() == home)
+    return problems.add(at.offset(), pointer_of(at), std::move(message));
+  // What is wrong stands in our data, because of something near it in the user's.
+  const std::string there = pointer_of(at);
+  const Value near = follow(Value(*home, 0), there);
+  problems.add(near.offset(), pointer_of(near),
+               fmt::format("{} (at {} of the amended edition)", message, there));
+}
 
 Field Field::find(std::string_view key) const {
   Field out;
@@ -78,11 +90,12 @@ bool expect(const Value& value, Kind kind, const Reading& reading) {
 std::optional<double> to_number(const Value& value, const Measure& m, const Reading& reading) {
   if (!expect(value, Kind::number, reading)) return std::nullopt;
   const double n = value.number();
-  const bool fits =
-      n <= m.most && (m.above_least ? n > m.least : n >= m.least) && (!m.whole || n == std::floor(n));
+  const bool fits = !exceeds(n, m.most) && (m.above_least ? n > m.least : !exceeds(m.least, n)) &&
+                    (!m.whole || n == std::floor(n));
   if (fits) return n;
   const std::string_view hint = m.whole ? "check the count" : "check the unit and the decimal point";
-  reading.problem(value, fmt::format("found {}, expected {}; {}", describe(value), expected_number(m), hint));
+  reading.problem(value,
+                  fmt::format("found {}, expected {}; {}", describe(value), expected_number(m, n), hint));
   return std::nullopt;
 }
 
@@ -155,18 +168,20 @@ std::optional<std::size_t> ObjectReader::word(std::string_view key, std::span<co
   return found ? to_word(found.top(), words, reading_) : std::nullopt;
 }
 
+void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading) {
+  reading.problems.add(
+      member.key_offset(), pointer_of(member),
+      fmt::format("found the key \"{}\", which is not known here{}; known keys are {}", member.key(),
+                  text::did_you_mean(member.key(), known), fmt::join(known, ", ")));
+}
+
 void ObjectReader::finish() {
   if (!is_object_ || object_.top().tree() == reading_.silent) return;
-  const auto known_end = known_.begin() + static_cast<std::ptrdiff_t>(known_count_);
+  const std::span<const std::string_view> known(known_.data(), known_count_);
   const Value& top = object_.top();
-  for (Value v = top.first(); v; v = v.next_within(top)) {
-    const std::string_view key = v.key();
-    if (key == "note" || std::find(known_.begin(), known_end, key) != known_end) continue;
-    reading_.problems.add(v.key_offset(), pointer_of(v),
-                          fmt::format("found the key \"{}\", which is not known here{}; known keys are {}",
-                                      key, text::did_you_mean(key, {known_.data(), known_count_}),
-                                      fmt::join(known_.begin(), known_end, ", ")));
-  }
+  for (Value v = top.first(); v; v = v.next_within(top))
+    if (v.key() != "note" && std::find(known.begin(), known.end(), v.key()) == known.end())
+      unknown_key(v, known, reading_);
 }
 
 }  // namespace boxproof::read

@@ -69,9 +69,8 @@ constexpr Measure between(double least, double most, std::string_view unit) {
 struct Reading {
   Problems& problems;
   const Tree* silent = nullptr;  // a tree whose own problems have been told already (the box types)
-  void problem(const Value& at, std::string message) const {
-    if (at.tree() != silent) problems.add(at.offset(), pointer_of(at), std::move(message));
-  }
+  const Tree* home = nullptr;    // the one tree that is the user's, where others lie below it (an amendment)
+  void problem(const Value& at, std::string message) const;
 };
 
 // Reads the members of one object by name. Every name asked for is a known key; finish() reports the others.
@@ -123,5 +122,7 @@ std::optional<std::string_view> to_text_value(const Value& value, const Reading&
 std::optional<std::size_t> to_word(const Value& value, std::span<const std::string_view> words,
                                    const Reading& reading);
 bool expect(const Value& value, Kind kind, const Reading& reading);
+// The problem of a key that nobody knows, with the nearest known one.
+void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading);
 
 }  // namespace boxproof::read

@@ -109,15 +109,17 @@ class Builder {
     key_offset_ = quoted.offset;
     key_size_ = static_cast<std::uint32_t>(value.size());
     key_decoded_ = quoted.decoded;
-    if (open_.empty()) {  // a member of the top object, in pieces
+    const bool top = open_.empty();  // a member of the document's top object
+    if (top) {
       top_key_ = value;
-      key_at_ = quoted.offset + 1;
       start_tree();
-      for (const auto& [seen, offset] : top_keys_)
-        if (seen == value) duplicate(quoted.offset, "/" + pointer_token(value), value, offset);
+    }
+    key_at_ = quoted.decoded ? keep(value) : quoted.offset + 1;
+    if (top) {
+      const auto same =
+          std::find_if(top_keys_.begin(), top_keys_.end(), [&](const auto& k) { return k.first == value; });
+      if (same != top_keys_.end()) duplicate(quoted.offset, "/" + pointer_token(value), value, same->second);
       top_keys_.emplace_back(value, quoted.offset);
-    } else {
-      key_at_ = quoted.decoded ? keep(value) : quoted.offset + 1;
     }
     return true;
   }
@@ -142,23 +144,38 @@ class Builder {
     if (open_.empty()) return true;  // of the long list
     return close();
   }
-  bool parse_error(std::size_t position, const std::string& last_token,
-                   const nlohmann::detail::exception& error) {
+  bool parse_error(std::size_t, const std::string&, const nlohmann::detail::exception& error) {
     failed_ = true;
     if (sink_ == nullptr) return false;
-    const std::size_t at = std::min(position > 0 ? position - 1 : 0, source_.size());
     std::string why = error.what();
+    if (const auto cut = why.find("] "); cut != std::string::npos) why.erase(0, cut + 2);  // the library's id
+    constexpr int number_overflow = 406;                                                   // of nlohmann/json
+    if (error.id == number_overflow) {
+      const std::uint32_t offset = number_before_cursor();
+      sink_->problem(offset, pointer_here(),
+                     "found " + describe_number(source_, offset) +
+                         ", expected a number that can be computed with; "
+                         "check the decimal point and the exponent");
+      return false;
+    }
+    // The cursor stands behind the character that the parser stumbled on, or at the end.
+    const bool ended = why.find("unexpected end of input") != std::string::npos;
+    std::uint32_t at = ended ? static_cast<std::uint32_t>(source_.size()) : cursor_offset() - 1;
+    std::string found = ended ? "" : printable(source_[at]);
+    if (!ended && source_[at] == '"' && why.find("invalid string") == std::string::npos) {
+      at = quote_before(at);  // a whole string where none belongs
+      found = "text " + std::string(source_.substr(at, cursor_offset() - at));
+    }
     if (const auto cut = why.find(": "); cut != std::string::npos)
-      why.erase(0, cut + 2);  // their id and place
+      why.erase(0, cut + 2);  // the library's place
     if (const auto cut = why.find("; last read: "); cut != std::string::npos) {
       const auto behind = why.find("'; ", cut);
       why.erase(cut, behind == std::string::npos ? std::string::npos : behind + 1 - cut);
     }
-    const bool ended = at >= source_.size() || why.find("unexpected end of input") != std::string::npos;
-    std::string message = ended ? "the file ends in the middle of a value"
-                                : "found " + printable(last_token) + ", which is not JSON here";
+    std::string message =
+        ended ? "the file ends in the middle of a value" : "found " + found + ", which is not JSON here";
     message += " (" + why + "); expected one complete JSON document (RFC 8259) in UTF-8";
-    sink_->problem(static_cast<std::uint32_t>(at), "", std::move(message));
+    sink_->problem(at, "", std::move(message));
     return false;
   }
 
@@ -170,18 +187,33 @@ class Builder {
 
   std::uint32_t cursor_offset() const { return static_cast<std::uint32_t>(cursor_ - source_.data()); }
 
-  static std::string printable(const std::string& token) {
-    std::string out = "\"";
-    for (char c : token.substr(token.size() > 24 ? token.size() - 24 : 0)) {
-      const auto byte = static_cast<unsigned char>(c);
-      if (byte >= 0x20 && byte < 0x7f)
-        out += c;
-      else {
-        static constexpr char hex[] = "0123456789ABCDEF";
-        (out += "<") += {hex[byte >> 4], hex[byte & 15], '>'};
-      }
-    }
-    return out + "\"";
+  static std::string printable(char c) {
+    static constexpr char hex[] = "0123456789ABCDEF";
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte >= 0x20 && byte < 0x7f) return std::string("\"") + c + "\"";
+    return std::string("the byte 0x") + hex[byte >> 4] + hex[byte & 15];
+  }
+
+  // Pointer of the value that is being read.
+  std::string pointer_here() const {
+    if (open_.empty()) return "/" + pointer_token(top_key_);
+    const Value parent(tree_, open_.back());
+    if (parent.kind() == Kind::object)
+      return pointer_of(parent) + "/" +
+             pointer_token(
+                 (key_decoded_ ? std::string_view(tree_.decoded) : source_).substr(key_at_, key_size_));
+    std::size_t position = 0;
+    for (std::uint32_t i = parent.index() + 1; i < tree_.nodes.size(); i = tree_.nodes[i].end) ++position;
+    return pointer_of(parent) + "/" + std::to_string(position);
+  }
+
+  // Where the number that the parser has just read begins.
+  std::uint32_t number_before_cursor() const {
+    const char* end = cursor_;
+    if (!is_number_char(end[-1])) --end;  // the character behind the number has been read too
+    const char* start = end;
+    while (start > source_.data() && is_number_char(start[-1])) --start;
+    return static_cast<std::uint32_t>(start - source_.data());
   }
 
   // Where the string that the parser has just read begins, and whether its text stands in the source as it
@@ -190,12 +222,19 @@ class Builder {
     const char* start = cursor_ - text.size() - 2;
     if (start >= source_.data() && *start == '"' && std::memcmp(start + 1, text.data(), text.size()) == 0)
       return {static_cast<std::uint32_t>(start - source_.data()), false};
-    for (const char* p = cursor_ - 2;; --p) {  // back to the quote that no odd run of backslashes escapes
+    return {quote_before(cursor_offset() - 1), true};
+  }
+
+  // The opening quote of the string whose closing quote stands at the offset: the nearest before it that no
+  // odd run of backslashes escapes.
+  std::uint32_t quote_before(std::uint32_t closing) const {
+    for (const char* p = source_.data() + closing - 1; p > source_.data(); --p) {
       if (*p != '"') continue;
       const char* b = p;
       while (b > source_.data() && b[-1] == '\\') --b;
-      if ((p - b) % 2 == 0) return {static_cast<std::uint32_t>(p - source_.data()), true};
+      if ((p - b) % 2 == 0) return static_cast<std::uint32_t>(p - source_.data());
     }
+    return 0;
   }
 
   std::uint32_t keep(const std::string& text) {
@@ -205,11 +244,7 @@ class Builder {
   }
 
   bool number(double value) {
-    const char* end = cursor_;
-    if (!is_number_char(end[-1])) --end;  // the character behind the number has been read too
-    const char* start = end;
-    while (start > source_.data() && is_number_char(start[-1])) --start;
-    if (!add_node(Kind::number, static_cast<std::uint32_t>(start - source_.data()))) return false;
+    if (!add_node(Kind::number, number_before_cursor())) return false;
     tree_.nodes.back().number = value;
     return close_scalar();
   }
@@ -336,11 +371,21 @@ bool drive(Builder& builder, std::string_view source, const char* at, Gap first 
 
 }  // namespace
 
+// The parser takes a zero byte for the end of the text.
+static bool has_zero_byte(std::string_view source, Sink& sink) {
+  const auto at = source.find('\0');
+  if (at == std::string_view::npos) return false;
+  sink.problem(static_cast<std::uint32_t>(at), "",
+               "found a byte of value zero, expected JSON text in UTF-8; is this the right file?");
+  return true;
+}
+
 bool parse_members(std::string_view source, const ListSpan& span, Sink& sink) {
   if (source.size() >= UINT32_MAX) {
     sink.problem(0, "", "found a file of 4 GiB or more, expected less; split the site into several files");
     return false;
   }
+  if (has_zero_byte(source, sink)) return false;
   Builder builder(source, Builder::Mode::members, &sink);
   const Gap gap = span.found ? Gap{source.data() + span.open + 1, source.data() + span.close} : Gap{};
   return drive(builder, source, source.data(), gap);
@@ -362,6 +407,7 @@ bool parse_elements(std::string_view source, std::string_view key, const ListSpa
 }
 
 std::optional<Tree> parse_whole(std::string_view source, Sink& sink) {
+  if (has_zero_byte(source, sink)) return std::nullopt;
   Builder builder(source, Builder::Mode::whole, &sink);
   if (!drive(builder, source, source.data())) return std::nullopt;
   return builder.take();

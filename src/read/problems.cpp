@@ -15,29 +15,35 @@ std::string to_text(const Problem& p) {
 
 namespace read {
 
-namespace {
-constexpr std::size_t kept = 20 * Problems::shown;  // enough to sort by place, however many there are
+void Problems::keep(Item item) {
+  constexpr std::size_t most = 20 * shown;
+  items_.push_back(std::move(item));
+  if (items_.size() < most) return;
+  by_place();  // only the first of the file are shown, in whatever order they came
+  items_.resize(shown);
+}
+
+void Problems::by_place() {
+  std::stable_sort(items_.begin(), items_.end(),
+                   [](const Item& a, const Item& b) { return a.offset < b.offset; });
 }
 
 void Problems::add(std::uint32_t offset, std::string pointer, std::string message) {
   ++total_;
-  if (items_.size() < kept) items_.push_back({offset, std::move(pointer), std::move(message)});
+  keep({offset, std::move(pointer), std::move(message)});
 }
 
 void Problems::take(Problems&& other) {
   total_ += other.total_;
-  for (Item& item : other.items_)
-    if (items_.size() < kept) items_.push_back(std::move(item));
+  for (Item& item : other.items_) keep(std::move(item));
 }
 
-void Problems::raise() const {
+void Problems::raise() {
   if (!any()) return;
-  std::vector<Item> sorted = items_;
-  std::stable_sort(sorted.begin(), sorted.end(),
-                   [](const Item& a, const Item& b) { return a.offset < b.offset; });
+  by_place();
   text::LineIndex lines(source_);
   std::vector<Problem> problems;
-  for (Item& item : sorted) {
+  for (Item& item : items_) {
     if (problems.size() == shown) break;
     const text::LineColumn at = lines.at(item.offset);
     problems.push_back({file_, at.line, at.column, std::move(item.pointer), std::move(item.message)});

@@ -18,7 +18,7 @@ class Problems {
   void take(Problems&& other);
   bool any() const { return total_ > 0; }
   // Throws them, sorted by place, if there are any.
-  void raise() const;
+  void raise();
 
   static constexpr std::size_t shown = 50;  // in full; the others are counted
 
@@ -27,6 +27,9 @@ class Problems {
     std::uint32_t offset;
     std::string pointer, message;
   };
+  void keep(Item item);
+  void by_place();
+
   std::string file_;
   std::string_view source_;
   std::vector<Item> items_;

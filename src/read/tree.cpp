@@ -28,7 +28,8 @@ std::string pointer_of(const Value& value) {
     std::size_t position = 0;
     const bool array = at.kind() == Kind::array;
     Value child = at.first();
-    while (tree.nodes[child.index()].end <= value.index()) {
+    // A node without an end is still being read, so it spans all that has been read behind its start.
+    while (tree.nodes[child.index()].end != 0 && tree.nodes[child.index()].end <= value.index()) {
       child = child.next_within(at);
       ++position;
     }
@@ -62,18 +63,20 @@ Value follow(Value from, std::string_view pointer, std::string_view* rest) {
   return from;
 }
 
+std::string describe_number(std::string_view source, std::uint32_t offset) {
+  std::size_t end = offset;
+  while (end < source.size() && is_number_char(source[end])) ++end;
+  return std::string(source.substr(offset, end - offset));
+}
+
 std::string describe(const Value& value) {
   switch (value.kind()) {
     case Kind::null:
       return "null";
     case Kind::boolean:
       return value.boolean() ? "true" : "false";
-    case Kind::number: {
-      const std::string_view source = value.tree()->source;
-      std::size_t end = value.offset();
-      while (end < source.size() && is_number_char(source[end])) ++end;
-      return std::string(source.substr(value.offset(), end - value.offset()));
-    }
+    case Kind::number:
+      return describe_number(value.tree()->source, value.offset());
     case Kind::text: {
       constexpr std::size_t shown = 60;  // bytes
       std::size_t end = std::min(shown, value.text().size());

@@ -110,6 +110,8 @@ inline bool is_number_char(char c) {
 }
 // As a message shows it: `text "12"`, `40.5`, `null`, `a list`, `an object`.
 std::string describe(const Value& value);
+// The number that starts at the offset, as it is written there.
+std::string describe_number(std::string_view source, std::uint32_t offset);
 
 // What the parser hands over, in file order. The trees are valid only during the call.
 class Sink {

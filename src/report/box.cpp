@@ -32,7 +32,7 @@ std::string yes_no(const std::optional<bool>& value, std::string_view yes, std::
 void write_counts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   const bool both = box.fuse && box.fuse->poles == Poles::both;
-  const std::string fuses = box.fuse ? std::to_string(f.inputs * (both ? 2U : 1U)) : "none";
+  const std::string fuses = box.fuse ? std::to_string(f.inputs * (both ? 2U : 1U)) : "no";
   line(out, "COUNT",
        fmt::format("{} positives, {} negatives, {} fuses{}; {} inputs used{}", f.inputs, f.inputs, fuses,
                    box.fuse ? (both ? " (both poles)" : " (one pole)") : "", f.inputs,
@@ -148,7 +148,7 @@ void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
   for (const Margin& m : margins(r.design.design, f, r.edition)) {
     const std::string what =
         m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
-    const std::string share = fmt::format("{:.1f} %", 100 * m.share());
+    const std::string share = percent(m.share());
     out += fmt::format(
         "{}{} {} of {}{}\n", left(label, label_width), left(what, 37), right(boxproof::shown(m.value), 7),
         left(boxproof::shown(m.limit) + " " + std::string(m.unit), 8),
@@ -171,8 +171,8 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
       fmt::format("BOX {}{}{}", plain(box.id), box.sheet.empty() ? "" : ", sheet " + plain(box.sheet),
                   box.type ? ", type " + plain(box.type->id) : "");
   const std::string edition = fmt::format("NEC {}", r.edition.name);
-  out += inked(name, Ink::strong, r.colour) +
-         right(edition, page_width - std::min(page_width, width_of(name))) + "\n";
+  const std::size_t room = page_width - width_of(edition) - 1;
+  out += inked(left(name, room), Ink::strong, r.colour) + " " + edition + "\n";
   out += wrap(fmt::format("{}{}; feeds {}", plain(r.design.design.site.name),
                           box.location.empty() ? "" : "; " + plain(box.location), plain(box.inverter->id)),
               0);

@@ -75,6 +75,8 @@ std::string range_of(const Group& g, Amount Finding::*value) {
       words.push_back(std::move(text));
     }
   }
+  if (least != nullptr && g.findings.size() == 1)
+    return shown(least->*value, least->unit, value == &Finding::found ? least->required : least->found);
   if (least != nullptr) {
     const std::string low = shown(least->*value, ""), high = shown(most->*value, most->unit);
     return shown(least->*value, least->unit) == high ? high : low + " to " + high;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <cstdint>
 
 #include "src/rules/notes.hpp"
@@ -50,7 +51,11 @@ Numbered numbered(std::string_view id) {
 
 bool follows(std::string_view before, std::string_view id) {
   const Numbered a = numbered(before), b = numbered(id);
-  return a.digits > 0 && b.digits > 0 && a.stem == b.stem && b.number == a.number + 1 && b.digits >= a.digits;
+  if (a.digits == 0 || b.digits == 0 || a.stem != b.stem || b.number != a.number + 1) return false;
+  const auto padded = [](const Numbered& n, std::string_view whole) {
+    return n.digits > 1 && whole[n.stem.size()] == '0';
+  };
+  return a.digits == b.digits || (!padded(a, before) && !padded(b, id));  // 9 and 10, but not 09 and 010
 }
 
 }  // namespace
@@ -193,8 +198,9 @@ Ink ink_of(Verdict verdict) {
   return Ink::strong;
 }
 
-std::string counted(std::size_t n, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", n, n == 1 ? one : many);
+std::string percent(double share) {
+  const std::string digits = fmt::format("{:.1f} %", std::abs(100 * share));
+  return share < 0 && digits != "0.0 %" ? "−" + digits : digits;
 }
 
 std::string grouped(double n) {
@@ -203,11 +209,13 @@ std::string grouped(double n) {
   return digits;
 }
 
-std::string shown(const Amount& amount, std::string_view unit) {
+std::string shown(const Amount& amount, std::string_view unit, const Amount& beside) {
   if (const std::string* text = std::get_if<std::string>(&amount)) return plain(*text);
-  if (const double* n = std::get_if<double>(&amount))
-    return unit.empty() ? boxproof::shown(*n) : fmt::format("{} {}", boxproof::shown(*n), unit);
-  return {};
+  const double* n = std::get_if<double>(&amount);
+  if (n == nullptr) return {};
+  const double* other = std::get_if<double>(&beside);
+  const std::string number = other != nullptr ? boxproof::shown(*n, *other) : boxproof::shown(*n);
+  return unit.empty() ? number : fmt::format("{} {}", number, unit);
 }
 
 }  // namespace boxproof::report

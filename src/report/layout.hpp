@@ -33,13 +33,13 @@ std::string inked(std::string_view text, Ink ink, bool colour);
 Ink ink_of(Severity severity);
 Ink ink_of(Verdict verdict);
 
-// "1 box", "2 boxes"
-std::string counted(std::size_t n, std::string_view one, std::string_view many);
+// A share as percent with one decimal: "2.3 %", "−2.3 %".
+std::string percent(double share);
 
 // A whole number with thin groups of three: "10 886".
 std::string grouped(double n);
 
-// Amount with its unit, as a finding states it.
-std::string shown(const Amount& amount, std::string_view unit);
+// Amount with its unit, as a finding states it; told apart from what it was compared with, if that is given.
+std::string shown(const Amount& amount, std::string_view unit, const Amount& beside = {});
 
 }  // namespace boxproof::report

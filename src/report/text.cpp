@@ -127,7 +127,7 @@ void write_boxes(const ReportInput& r, const Write& write) {
                        std::string_view margin, std::string_view what) {
     return fmt::format("  {} {} {} {} {} {}  {} {} ", left(id, id_width), left(sheet, sheet_width),
                        right(strings, 4), right(modules, 5), right(volts, 7), right(amps, 6),
-                       right(margin, 6), left(what, page_width - 39 - id_width - sheet_width - 13));
+                       right(margin, 7), left(what, page_width - 40 - id_width - sheet_width - 13));
   };
   write("\nBOXES" + std::string(r.record != nullptr ? ", as built where visited" : "") + "\n");
   write(row("box", "sheet", "str.", "mod.", "max V", "out A", "margin", "nearest limit") + "verdict\n");
@@ -143,8 +143,8 @@ void write_boxes(const ReportInput& r, const Write& write) {
             fmt::format("{:.0f}", facts.modules),
             facts.max_voltage && facts.every_voltage_known ? fmt::format("{:.1f}", facts.max_voltage->value())
                                                            : "?",
-            fmt::format("{:.1f}", facts.output_max.value()),
-            margin ? fmt::format("{:.1f} %", 100 * margin->share()) : "?", margin ? margin->brief : "");
+            fmt::format("{:.1f}", facts.output_max.value()), margin ? percent(margin->share()) : "?",
+            margin ? margin->brief : "");
     lines += inked(verdict, ink_of(b.verdict), r.colour) + "\n";
     constexpr std::size_t enough = 1U << 16;  // bytes
     if (lines.size() > enough) {

@@ -83,7 +83,8 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
       return out.lacks("/site/high_c", speaks_for_all);
     case Lack::table:
       return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all,
-                       fmt::format("the table has no ampacity for {}", wire(*laid.conductor())));
+                       fmt::format("the table has no ampacity for {}", wire(*laid.conductor())),
+                       wire(*laid.conductor()));
     case Lack::nothing:
     case Lack::low_temperature:
     case Lack::cell:

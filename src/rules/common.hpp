@@ -52,6 +52,11 @@ std::string wire(const Conductor& conductor);
 std::optional<Amps> largest_fuse(const Combiner& box);
 std::optional<Amps> smallest_fuse(const Combiner& box);
 
+// Whether the box has fuses whose rating is not stated.
+inline bool lacks_fuse_rating(const BoxCase& c) {
+  return c.box.fuse && !largest_fuse(c.box);
+}
+
 // Fills a working with how a run's ampacity came about.
 void work_ampacity(Working& working, const BoxCase& c, const LaidRun& laid);
 

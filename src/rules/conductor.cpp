@@ -47,8 +47,8 @@ const Rule conductor_before_conditions{
             .at(laid.pointer() + "/conductor")
             .say("The {} of {}, {}, carries {} A at {} °C terminals; it needs {} A ({} A for hours){}.",
                  laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()),
-                 shown(*laid.ampacity->terminal), laid.ampacity->terminal_column, shown(duty),
-                 shown(laid.max), smallest(c, laid))
+                 shown(*laid.ampacity->terminal, duty), laid.ampacity->terminal_column,
+                 shown(duty, *laid.ampacity->terminal), shown(laid.max), smallest(c, laid))
             .work([&](Working& w) {
               work_ampacity(w, c, laid);
               w.push_back(computed("Iduty", "kb · I",
@@ -101,16 +101,17 @@ const Rule conductor_after_conditions{
           note.say(
               "The {} of {}, {}, may carry {} A where it lies ({} °C, {} conductors); its circuit carries {} "
               "A{}.",
-              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use),
-              shown(laid.ampacity->ambient), laid.run->current_carrying, shown(needed), smallest(c, laid));
+              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use, needed),
+              shown(laid.ampacity->ambient), laid.run->current_carrying, shown(needed, in_use),
+              smallest(c, laid));
         else
           note.say(
               "The {} of {}, {}, may carry {} A where it lies: enough for {} A, the reading that later "
               "editions "
               "took up, but not for the {} A of the stricter reading of this edition; which one applies "
               "here?",
-              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use), shown(needed),
-              shown(required));
+              laid.name(c.edition.terms), c.box.id, wire(*laid.conductor()), shown(in_use, required),
+              shown(needed), shown(required, in_use));
       });
     }};
 
@@ -136,6 +137,7 @@ const Rule conductor_unprotected{
           return;
         }
         const Amps in_use = *laid.ampacity->in_use;
+        if (laid.circuit && lacks_fuse_rating(c)) return out.lacks_in_box("/fuse/a");
         if (!laid.device) {
           if (laid.circuit) return;  // fuse/missing judges strings without fuses
           const auto& inverter = c.totals.of(c.box.inverter);
@@ -147,10 +149,15 @@ const Rule conductor_unprotected{
               .unit("A")
               .at("/output")
               .say(
-                  "No overcurrent device is stated at the far end of the output of {}; the {} other boxes of "
-                  "{} can "
-                  "push {} A into it and its conductor may carry {} A.",
-                  c.box.id, inverter.boxes - 1, c.box.inverter->id, shown(others), shown(in_use));
+                  "No overcurrent device is stated at the far end of the output of {}; {} can push {} A into "
+                  "it and its "
+                  "conductor may carry {} A.",
+                  c.box.id,
+                  inverter.boxes > 1
+                      ? fmt::format("{} of {}", counted(inverter.boxes - 1, "other box", "other boxes"),
+                                    inverter.inverter->id)
+                      : fmt::format("inverter {}", inverter.inverter->id),
+                  shown(others, in_use), shown(in_use, others));
           return;
         }
         if (protects(*laid.device, in_use, c.edition)) return;
@@ -163,8 +170,8 @@ const Rule conductor_unprotected{
                 "The {} A device of the {} of {} is above the {} A that {} may carry where it lies, and "
                 "above the "
                 "next standard rating.",
-                shown(*laid.device), laid.name(c.edition.terms), c.box.id, shown(in_use),
-                wire(*laid.conductor()))
+                shown(*laid.device, in_use), laid.name(c.edition.terms), c.box.id,
+                shown(in_use, *laid.device), wire(*laid.conductor()))
             .work([&](Working& w) { work_ampacity(w, c, laid); });
       });
     }};
@@ -177,13 +184,16 @@ const Rule conductor_small_size_limit{
         {"For 14, 12 and 10 AWG: holds the overcurrent device against the limit that the code sets for small "
          "conductors, whatever their ampacity.",
          "Thin wires have little mass: in a fault they heat before a larger device has opened.",
-         "A plain look-up by size and material."},
+         "The limit is looked up by size and material and compared with the device's rating."},
     .remedy = "Fit a smaller device, or a larger conductor.",
     .uses = {"overcurrent.small_conductors"},
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
+        if (laid.circuit && lacks_fuse_rating(c)) return out.lacks_in_box("/fuse/a");
         const Conductor* wire_used = laid.conductor();
-        if (wire_used == nullptr || !wire_used->size || !wire_used->material || !laid.device) return;
+        if (!laid.device) return;
+        if (wire_used == nullptr || !wire_used->size || !wire_used->material)
+          return lacks_of_run(c, out, laid, false);
         const auto limit = c.edition.small_conductor_limit[static_cast<std::size_t>(*wire_used->material)]
                                                           [wire_used->size->index()];
         if (!limit || !exceeds(laid.device->value(), *limit)) return;

@@ -5,21 +5,21 @@
 namespace boxproof {
 namespace {
 
-// Whether a run of the box lies outdoors; nothing where the plan does not say.
-std::optional<bool> outdoors(const BoxCase& c) {
+// Whether a run lies outdoors; nothing where the plan does not say. Strings come from modules, which stand
+// outdoors wherever the box is; the output goes on from the box.
+std::optional<bool> outdoors(const BoxCase& c, const LaidRun& laid) {
+  if (laid.circuit) return true;
   if (!c.box.mounting || !c.box.mounting->place) return std::nullopt;
   return *c.box.mounting->place != Place::indoor;
 }
 
 void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
   const Conductor* conductor = laid.conductor();
-  if (conductor == nullptr || !laid.run->method) return;  // told by the ampacity rule
+  if (conductor == nullptr || !laid.run->method) return lacks_of_run(c, out, laid, false);
   if (conductor->insulation.empty()) return out.lacks(key_of(*conductor, "insulation"));
-  const auto outside = outdoors(c);
+  const auto outside = outdoors(c, laid);
   if (!outside) return out.lacks_in_box("/mounting/place");
   const bool exposed = *outside && *laid.run->method == Method::free_air;
-  const bool wet = *outside || c.box.mounting->wet.value_or(false);  // a raceway outdoors is wet inside
-  if (!exposed && !wet) return;
   const auto known = c.edition.insulations.find(conductor->insulation);
   const auto note = [&](Severity severity, std::string required) {
     return out.find(severity, laid.part())
@@ -27,6 +27,10 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
         .required(std::move(required))
         .at(laid.pointer() + "/conductor");
   };
+  const bool fit_for_wet = known != c.edition.insulations.end() && known->second.wet;
+  if (!*outside && !fit_for_wet && !c.box.mounting->wet) return out.lacks_in_box("/mounting/wet");
+  const bool wet = *outside || c.box.mounting->wet.value_or(false);  // a raceway outdoors is wet inside
+  if (!exposed && !wet) return;
   const std::string_view where = exposed ? "exposed outdoors" : "in a wet location";
   if (known == c.edition.insulations.end()) {
     note(Severity::query, std::string("a known insulation"))
@@ -94,7 +98,9 @@ const Rule conductor_aluminum{
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
         const Conductor* conductor = laid.conductor();
-        if (conductor == nullptr || conductor->material != Material::aluminum || !conductor->size) return;
+        if (conductor == nullptr || !conductor->material) return lacks_of_run(c, out, laid, false);
+        if (conductor->material != Material::aluminum) return;
+        if (!conductor->size) return lacks_of_run(c, out, laid, false);
         if (*conductor->size < c.edition.smallest_aluminum) {
           out.find(Severity::query, laid.part())
               .found(std::string(conductor->size->name()))
@@ -136,7 +142,7 @@ const Rule conductor_fine_strand{
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
         const Conductor* conductor = laid.conductor();
-        if (conductor == nullptr) return;
+        if (conductor == nullptr) return lacks_of_run(c, out, laid, false);
         if (!conductor->stranding) return out.lacks(key_of(*conductor, "stranding"));
         if (*conductor->stranding != Stranding::fine) return;
         enum class Lug { unknown, suited, unsuited } lug = Lug::unknown;

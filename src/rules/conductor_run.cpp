@@ -15,11 +15,16 @@ struct Ahead {
 };
 
 void judge_grounding(const BoxCase& c, Notes& out, const std::optional<GroundingConductor>& have,
-                     const Ahead& ahead, std::string part, std::string_view pointer, std::string_view what) {
+                     const Ahead& ahead, std::string part, std::optional<std::size_t> circuit,
+                     std::string_view pointer, std::string_view what) {
   const std::string_view why =
       ahead.assumed ? "assumed, there being no overcurrent device" : "the device ahead of it";
-  if (have && !have->size) return out.lacks_in_box(fmt::format("{}/size", pointer));
-  if (have && !have->material) return out.lacks_in_box(fmt::format("{}/material", pointer));
+  const auto lacks = [&](std::string_view key) {
+    if (circuit) return out.lacks_in_circuit(c, *circuit, fmt::format("{}/{}", pointer, key));
+    out.lacks_in_box(fmt::format("{}/{}", pointer, key));
+  };
+  if (have && !have->size) return lacks("size");
+  if (have && !have->material) return lacks("material");
   const Material material = have ? *have->material : Material::copper;
   const auto least = grounding_size(ahead.rating, material, c.edition);
   if (have && least && *have->size >= *least) return;
@@ -28,7 +33,9 @@ void judge_grounding(const BoxCase& c, Notes& out, const std::optional<Grounding
           have ? fmt::format("{} {}", have->size->name(), material_names[static_cast<std::size_t>(material)])
                : std::string("none"))
       .section(ahead.assumed ? c.edition.grounding.assumed_section : c.edition.grounding.section)
-      .at(have ? pointer : std::string_view());
+      .at(!have     ? std::string()
+          : circuit ? fmt::format("/circuits/{}{}", *circuit, pointer)
+                    : std::string(pointer));
   if (!least)
     note.say("The {} of {} is beyond the table for {} A ({}).", what, c.box.id, shown(ahead.rating), why);
   else
@@ -36,6 +43,17 @@ void judge_grounding(const BoxCase& c, Notes& out, const std::optional<Grounding
         .say("The {} of {} is {}; for {} A ({}) it must be at least {} {}.", what, c.box.id,
              have ? std::string(have->size->name()) : "not on the plan", shown(ahead.rating), why,
              least->name(), material_names[static_cast<std::size_t>(material)]);
+}
+
+void lacks_for_drop(const BoxCase& c, Notes& out, const LaidRun& laid) {
+  const Conductor* conductor = laid.conductor();
+  if (conductor == nullptr || !conductor->size || !conductor->material)
+    return lacks_of_run(c, out, laid, false);
+  if (laid.run->length) return;
+  if (laid.circuit)
+    out.lacks_in_circuit(c, *laid.circuit, "/run/length_m");
+  else
+    out.lacks_in_box("/output/run/length_m");
 }
 
 }  // namespace
@@ -59,6 +77,8 @@ const Rule conductor_grounding_size{
     .judge = [](const BoxCase& c, Notes& out) {
       const double assumed = c.edition.grounding.assumed_factor;
       const std::optional<Amps> fuse = largest_fuse(c.box);
+      const bool unknown_fuse = lacks_fuse_rating(c);
+      if (unknown_fuse) out.lacks_in_box("/fuse/a");
       Amps isc_total;
       std::optional<Ahead> worst;
       for (std::size_t i = 0; i < c.box.circuits.size(); ++i) {
@@ -67,20 +87,20 @@ const Rule conductor_grounding_size{
         isc_total += static_cast<double>(g.strings) * isc;
         const Ahead ahead =
             fuse ? Ahead{*fuse, false} : Ahead{assumed * static_cast<double>(g.strings_per_fuse) * isc, true};
+        if (unknown_fuse) continue;
         if (g.bond) {
-          judge_grounding(c, out, g.bond, ahead, fmt::format("bond of circuit {}", g.id),
-                          fmt::format("/circuits/{}/bond", i),
+          judge_grounding(c, out, g.bond, ahead, fmt::format("bond of circuit {}", g.id), i, "/bond",
                           fmt::format("grounding conductor of circuit {}", g.id));
         } else if (!worst || ahead.rating > worst->rating) {
           worst = ahead;
         }
       }
       if (worst)  // a circuit without a bond of its own
-        judge_grounding(c, out, c.box.bond, *worst, "bond", "/bond",
+        judge_grounding(c, out, c.box.bond, *worst, "bond", std::nullopt, "/bond",
                         "grounding conductor of the source circuits");
       const std::optional<Amps> device = c.box.output ? c.box.output->ocpd : std::nullopt;
       judge_grounding(c, out, c.box.egc, device ? Ahead{*device, false} : Ahead{assumed * isc_total, true},
-                      "egc", "/egc", "grounding conductor of the output");
+                      "egc", std::nullopt, "/egc", "grounding conductor of the output");
     }};
 
 const Rule conductor_voltage_drop{
@@ -105,12 +125,12 @@ const Rule conductor_voltage_drop{
         const Circuit& g = c.box.circuits[i];
         if (!g.module->vmp) out.lacks(key_of(*g.module, "vmp_v"));
         if (!g.module->imp) out.lacks(key_of(*g.module, "imp_a"));
-        if (g.run && g.run->conductor && !g.run->length) out.lacks_in_circuit(c, i, "/run/length_m");
+        lacks_for_drop(c, out, source_run(c, i));
         const auto& drop = c.facts.circuits[i].drop_pct;
         if (drop && (!worst || *drop > *c.facts.circuits[*worst].drop_pct)) worst = i;
       }
       const LaidRun output = output_run(c);
-      if (output.conductor() && !output.run->length) out.lacks_in_box("/output/run/length_m");
+      lacks_for_drop(c, out, output);
       const double source = worst ? *c.facts.circuits[*worst].drop_pct : 0;
       const double rest = c.facts.output_drop_pct.value_or(0);
       if (!exceeds(source + rest, c.edition.voltage_drop_max_pct)) return;
@@ -118,12 +138,13 @@ const Rule conductor_voltage_drop{
           .found(source + rest)
           .required(c.edition.voltage_drop_max_pct)
           .unit("%")
-          .at(worst ? fmt::format("/circuits/{}/run/length_m", *worst) : std::string("/output/run/length_m"))
+          .at(worst && source >= rest ? fmt::format("/circuits/{}/run/length_m", *worst)
+                                      : std::string("/output/run/length_m"))
           .say(
               "{} loses {} % on the way: {} % in the string's conductors and {} % in the output's; {} % is "
               "accepted.",
-              c.box.id, shown(source + rest), shown(source), shown(rest),
-              shown(c.edition.voltage_drop_max_pct))
+              c.box.id, shown(source + rest, c.edition.voltage_drop_max_pct), shown(source), shown(rest),
+              shown(c.edition.voltage_drop_max_pct, source + rest))
           .work([&](Working& w) {
             if (worst) {
               const Circuit& g = c.box.circuits[*worst];

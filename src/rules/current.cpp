@@ -26,7 +26,8 @@ const Rule current_box_rating{
           .unit("A")
           .at("/enclosure/rated_a")
           .say("{} carries {} A continuously ({} A at most); the box is rated {} A.", c.box.id,
-               shown(c.facts.output_continuous), shown(c.facts.output_max), shown(rated))
+               shown(c.facts.output_continuous, rated), shown(c.facts.output_max),
+               shown(rated, c.facts.output_continuous))
           .work([&](Working& w) {
             const Amps max = output_current(c.box, c.edition, &w);
             least_rating(max, c.box.enclosure->rated_100_pct, std::nullopt, c.edition, &w);
@@ -55,8 +56,10 @@ const Rule current_inverter_input{
               .required(i.inverter->max_dc_isc->value())
               .unit("A")
               .at_design(key_of(*i.inverter, "max_dc_isc_a"))
-              .say("The {} boxes of inverter {} bring {} A together; its DC input may see {} A.", i.boxes,
-                   i.inverter->id, shown(i.output_max), shown(*i.inverter->max_dc_isc));
+              .say("The {} of inverter {} bring {} A together; its DC input may see {} A.",
+                   counted(i.boxes, "box", "boxes"), i.inverter->id,
+                   shown(i.output_max, *i.inverter->max_dc_isc),
+                   shown(*i.inverter->max_dc_isc, i.output_max));
         }
       }
     }};

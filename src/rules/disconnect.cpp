@@ -19,6 +19,12 @@ const DisconnectCase* case_of(const BoxCase& c, Notes& out) {
   return exceeds(c.facts.output_max, rules.large_above) ? &rules.large : &rules.small;
 }
 
+// Where an edition tells boxes on roofs from others, the case has the finer section; elsewhere the rule's own
+// stands.
+std::string_view section_of(const BoxCase& c, const DisconnectCase& rule) {
+  return c.edition.disconnect.roof ? std::string_view(rule.section) : std::string_view();
+}
+
 bool asks(const BoxCase& c, const DisconnectCase& rule) {
   return rule.kind != DisconnectKind::none && (!rule.only_if_fused || c.box.fuse);
 }
@@ -49,7 +55,7 @@ const Rule disconnect_missing{
       note.found(std::string("none"))
           .required(std::string(rule->kind == DisconnectKind::load_break ? "load-break disconnect"
                                                                          : "isolating device"))
-          .section(rule->section)
+          .section(section_of(c, *rule))
           .at("");
       if (holders_may_serve)
         note.say(
@@ -83,7 +89,7 @@ const Rule disconnect_not_load_break{
       out.find("disconnect")
           .found(std::string("isolating"))
           .required(std::string("load-break"))
-          .section(rule->section)
+          .section(section_of(c, *rule))
           .at("/disconnect/load_break")
           .say(
               "The disconnect of {} may not be opened under load; its {} A output asks for a load-break one.",
@@ -113,16 +119,16 @@ const Rule disconnect_too_far{
             .found(d.distance->value())
             .required(rule->within->value())
             .unit("m")
-            .section(rule->section)
+            .section(section_of(c, *rule))
             .at("/disconnect/distance_m")
-            .say("The disconnect of {} is {} m away; it may be {} m at most.", c.box.id, shown(*d.distance),
-                 shown(*rule->within));
+            .say("The disconnect of {} is {} m away; it may be {} m at most.", c.box.id,
+                 shown(*d.distance, *rule->within), shown(*rule->within, *d.distance));
       } else if (rule->or_lockable && d.distance != Metres(0) && d.lockable != true) {
         if (!d.lockable) return out.lacks_in_box("/disconnect/lockable");
         out.find(Severity::query, "disconnect")
             .found(std::string("not lockable"))
             .required(std::string("in sight and readily accessible, or lockable"))
-            .section(rule->section)
+            .section(section_of(c, *rule))
             .at("/disconnect")
             .say(
                 "The disconnect of {} is not in the box and not lockable; is it in sight and readily "
@@ -152,8 +158,8 @@ const Rule disconnect_current_rating{
           .required(c.facts.disconnect_least.value())
           .unit("A")
           .at("/disconnect/rated_a")
-          .say("The disconnect of {} is rated {} A; its output needs {} A.", c.box.id, shown(*rated),
-               shown(c.facts.disconnect_least))
+          .say("The disconnect of {} is rated {} A; its output needs {} A.", c.box.id,
+               shown(*rated, c.facts.disconnect_least), shown(c.facts.disconnect_least, *rated))
           .work([&](Working& w) {
             const Amps max = output_current(c.box, c.edition, &w);
             const double k = c.facts.disconnect_least / max;
@@ -189,7 +195,6 @@ const Rule disconnect_handle{
         out.find(std::string(name))
             .found(fmt::format("no {}", name))
             .required(std::string(name))
-            .section(rule->section)
             .at(fmt::format("/disconnect/{}", key))
             .say("The disconnect of {} has no {}.", c.box.id, name);
       };

@@ -56,8 +56,8 @@ const Rule fuse_missing{
                 "The other inputs of {} can push {} A into a faulted string of circuit {}; its {} may carry "
                 "{} A, and "
                 "the box has no fuses.",
-                c.box.id, shown(f.back), f.circuit->id, conductor_first ? "conductor" : "module",
-                shown(limit))
+                c.box.id, shown(f.back, limit), f.circuit->id, conductor_first ? "conductor" : "module",
+                shown(limit, f.back))
             .work([&](Working& w) { back_current(c.box, *f.circuit, c.edition, &w); });
       }
     }};
@@ -88,8 +88,9 @@ const Rule fuse_too_small{
               .required(f.fuse_least.value())
               .unit("A")
               .at("/fuse/a")
-              .say("The {} A fuse of {} is below the {} A that circuit {} needs{}.", shown(*rating), c.box.id,
-                   shown(f.fuse_least), f.circuit->id, suggestion(f.fuse_least, c.edition))
+              .say("The {} A fuse of {} is below the {} A that circuit {} needs{}.",
+                   shown(*rating, f.fuse_least), c.box.id, shown(f.fuse_least, *rating), f.circuit->id,
+                   suggestion(f.fuse_least, c.edition))
               .work([&](Working& w) {
                 const Amps max = input_current(*f.circuit, c.edition, &w);
                 least_rating(max, rated_100_pct(c), c.box.fuse->ambient_factor, c.edition, &w);
@@ -107,7 +108,7 @@ const Rule fuse_too_small{
             .unit("A")
             .at("/output/ocpd_a")
             .say("The {} A device at the far end of the output of {} is below the {} A that it needs{}.",
-                 shown(rating), c.box.id, shown(least), suggestion(least, c.edition))
+                 shown(rating, least), c.box.id, shown(least, rating), suggestion(least, c.edition))
             .work([&](Working& w) {
               const Amps max = output_current(c.box, c.edition, &w);
               least_rating(max, full, std::nullopt, c.edition, &w);
@@ -151,7 +152,8 @@ const Rule fuse_over_module_limit{
               .unit("A")
               .at("/fuse/a")
               .say("Behind the {} A fuse of {} a module of circuit {} can see {} A; module {} allows {} A.",
-                   shown(*rating), c.box.id, f.circuit->id, shown(*rating + joined), m.id, shown(*m.max_fuse))
+                   shown(*rating), c.box.id, f.circuit->id, shown(*rating + joined, *m.max_fuse), m.id,
+                   shown(*m.max_fuse, *rating + joined))
               .work([&](Working& w) {
                 w.push_back(computed("Imod", "If + k · (p − 1) · Isc",
                                      {{"If", rating->value()},
@@ -174,7 +176,7 @@ const Rule fuse_not_standard{
                 "Other ratings are allowed, but an odd number on a plan is more often a typing error than a "
                 "part that "
                 "anybody stocks.",
-                "A plain look-up; no calculation."},
+                "The rating is looked up in the three lists of the edition's data; there is no calculation."},
     .remedy = "Check the rating against the data sheet of the fuse.",
     .uses = {"overcurrent.standard", "overcurrent.additional_fuses", "overcurrent.customary_pv_fuses"},
     .judge = [](const BoxCase& c, Notes& out) {

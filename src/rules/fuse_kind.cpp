@@ -12,7 +12,7 @@ const Rule fuse_not_dc{
         {"Asks whether the string fuse is rated for direct current.",
          "Alternating current goes through zero many times a second and lets an arc die; direct current "
          "does not. A fuse for alternating current that opens on a string keeps burning.",
-         "fuse.dc as stated; no calculation."},
+         "By what the plan states of the fuse (fuse.dc); there is no calculation."},
     .remedy = "Replace the fuses by ones rated for DC at the string's voltage.",
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.box.fuse) return;
@@ -34,7 +34,7 @@ const Rule fuse_not_pv_listed{
          "A PV fuse opens on the low overcurrents that a string can deliver, little above its rated current; "
          "a "
          "general-purpose fuse may carry them for ever and overheat its holder.",
-         "fuse.pv_listed as stated; no calculation."},
+         "By what the plan states of the fuse (fuse.pv_listed); there is no calculation."},
     .remedy = "Use fuses listed for PV (UL 248-19), and show the listing.",
     .uses = {"overcurrent.pv_listing"},
     .judge = [](const BoxCase& c, Notes& out) {

@@ -5,15 +5,37 @@
 
 namespace boxproof {
 
-std::string shown(double value) {
-  // Two decimals for small values (a 13.64 A fuse), one for the rest.
-  constexpr double small = 100;
-  std::string text = std::abs(value) < small ? fmt::format("{:.2f}", value) : fmt::format("{:.1f}", value);
-  while (text.back() == '0') text.pop_back();
+namespace {
+
+std::string with_decimals(double value, int decimals) {
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (decimals > 0) text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   if (text == "-0") text = "0";
-  if (text.front() == '-') text = "−" + text.substr(1);
-  return text;
+  return text.front() == '-' ? "−" + text.substr(1) : text;
+}
+
+int usual_decimals(double value) {
+  constexpr double small = 100;  // a 13.64 A fuse, a 1012.4 V string
+  return std::abs(value) < small ? 2 : 1;
+}
+
+}  // namespace
+
+std::string shown(double value) {
+  return with_decimals(value, usual_decimals(value));
+}
+
+std::string shown(double value, double beside) {
+  constexpr int most = 9;  // beyond, the comparison itself has its slack
+  int decimals = usual_decimals(value);
+  if (value == beside || shown(value) != shown(beside)) return with_decimals(value, decimals);
+  while (decimals < most && with_decimals(value, decimals) == with_decimals(beside, decimals)) ++decimals;
+  return with_decimals(value, decimals);
+}
+
+std::string counted(std::size_t n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
 Note& Note::at(std::string_view in_box) {
@@ -69,38 +91,38 @@ Note Notes::find(std::string part) {
   return find(rule_->severity, std::move(part));
 }
 
-void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all,
-                        std::string_view because) {
+void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because,
+                        std::string_view found) {
   auto same =
       std::find_if(lacking_.begin(), lacking_.end(), [&](const Lacking& l) { return l.pointer == pointer; });
   if (same == lacking_.end()) {
-    lacking_.push_back({std::move(part), std::move(pointer), std::string(because), {}, 0, false, {}});
+    lacking_.push_back(
+        {std::move(part), std::move(pointer), std::string(because), std::string(found), {}, 0, false, {}});
     same = lacking_.end() - 1;
   }
   if (std::find(same->rules.begin(), same->rules.end(), rule_) != same->rules.end()) return;
   same->rules.push_back(rule_);
-  if (same->rules.size() == 1 || (speaks_for_all && !same->speaks_for_all)) {
-    same->speaker = same->rules.size() - 1;
-    same->speaks_for_all = speaks_for_all;
-    same->section = section_->section;
-    if (!because.empty()) same->because = std::string(because);
-  }
+  if (same->rules.size() > 1 && (!speaks_for_all || same->speaks_for_all)) return;
+  same->speaker = same->rules.size() - 1;
+  same->speaks_for_all = speaks_for_all;
+  same->section = section_->section;
 }
 
-void Notes::lacks(std::string pointer, bool speaks_for_all, std::string_view because) {
+void Notes::lacks(std::string pointer, bool speaks_for_all, std::string_view because,
+                  std::string_view found) {
   std::string part = pointer.substr(1);
-  add_lacking(std::move(part), std::move(pointer), speaks_for_all, because);
+  add_lacking(std::move(part), std::move(pointer), speaks_for_all, because, found);
 }
 
-void Notes::lacks_in_box(std::string_view pointer, bool speaks_for_all, std::string_view because) {
+void Notes::lacks_in_box(std::string_view pointer, bool speaks_for_all) {
   add_lacking(std::string(pointer.substr(1)), fmt::format("/combiners/{}{}", box_.value_or(0), pointer),
-              speaks_for_all, because);
+              speaks_for_all);
 }
 
 void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
                              bool speaks_for_all) {
   add_lacking(fmt::format("circuits {}{}", c.box.circuits[circuit].id, pointer),
-              fmt::format("/combiners/{}/circuits/{}{}", c.index, circuit, pointer), speaks_for_all, {});
+              fmt::format("/combiners/{}/circuits/{}{}", c.index, circuit, pointer), speaks_for_all);
 }
 
 void Notes::close() {
@@ -115,8 +137,12 @@ void Notes::close() {
                     ? fmt::format("{} is not stated, so {} cannot be judged", l.part, f.rule->id)
                     : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
     f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
-    f.found = std::string("not stated");
-    f.ask = "State the value in the design, with its source.";
+    if (l.found.empty()) {
+      f.found = std::string("not stated");
+      f.ask = "State the value in the design, with its source.";
+    } else {  // something is stated that does not do: the rule says what to do
+      f.found = l.found;
+    }
   }
   lacking_.clear();
 }

@@ -66,8 +66,10 @@ class Notes {
   // The speaking rule needs a value that is not stated: `pointer` from the top of the design
   // ("/modules/M/vmp_v"), or below the box ("/fuse/dc"). All rules that need the same value make one query,
   // told by the first of them, or by the one that says it speaks for all.
-  void lacks(std::string pointer, bool speaks_for_all = false, std::string_view because = {});
-  void lacks_in_box(std::string_view pointer, bool speaks_for_all = false, std::string_view because = {});
+  // Where something is stated that does not do, `because` says so and `found` is what is stated.
+  void lacks(std::string pointer, bool speaks_for_all = false, std::string_view because = {},
+             std::string_view found = {});
+  void lacks_in_box(std::string_view pointer, bool speaks_for_all = false);
   // The same, for a box's circuit: its part is named by the circuit's id, its place by its position.
   void lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
                         bool speaks_for_all = false);
@@ -79,13 +81,14 @@ class Notes {
 
  private:
   struct Lacking {
-    std::string part, pointer, because;
+    std::string part, pointer, because, found;
     std::vector<const Rule*> rules;
     std::size_t speaker = 0;
     bool speaks_for_all = false;
     std::string section;
   };
-  void add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because);
+  void add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because = {},
+                   std::string_view found = {});
   Finding& add(const Rule& rule, Severity severity, std::string part);
 
   const Edition& edition_;
@@ -99,14 +102,28 @@ class Notes {
   std::vector<Lacking> lacking_;
 };
 
-// A value as messages print it: up to one decimal, no trailing zero ("1012.4", "15").
+// A value as messages print it: two decimals below 100, one from there on, no trailing zeros ("13.64",
+// "1012.4", "15").
 std::string shown(double value);
+// The same beside a value that it is compared with: with as many decimals as it takes to tell the two apart,
+// so that nothing reads "600 V is above 600 V".
+std::string shown(double value, double beside);
 template <class Tag>
 std::string shown(Quantity<Tag> value) {
   return shown(value.value());
 }
+template <class Tag>
+std::string shown(Quantity<Tag> value, Quantity<Tag> beside) {
+  return shown(value.value(), beside.value());
+}
 inline std::string shown(Celsius value) {
   return shown(value.value());
 }
+inline std::string shown(Celsius value, Celsius beside) {
+  return shown(value.value(), beside.value());
+}
+
+// "1 box", "2 boxes"
+std::string counted(std::size_t n, std::string_view one, std::string_view many);
 
 }  // namespace boxproof

@@ -29,14 +29,15 @@ const Rule site_totals{
             .unit(part)
             .at_design(fmt::format("/site/permit/{}", key))
             .say("{} {} {}; the permit says {}.",
-                 c.basis == Basis::design ? "The design has" : "The site as found has", shown(found), part,
-                 shown(*approved));
+                 c.basis == Basis::design ? "The design has" : "The site as found has",
+                 shown(found, *approved), part, shown(*approved, found));
       };
       compare("combiners", "combiners", permit.combiners, static_cast<double>(c.totals.combiners));
       compare("strings", "strings", permit.strings, c.totals.strings);
       compare("modules", "modules", permit.modules, c.totals.modules);
       if (!permit.dc_kilowatts) return;
-      if (!c.totals.dc_kilowatts) return out.lacks(key_of(*c.totals.without_power, "pmax_w"));
+      for (const Module* module : c.totals.without_power) out.lacks(key_of(*module, "pmax_w"));
+      if (!c.totals.dc_kilowatts) return;
       const double off = std::abs(*c.totals.dc_kilowatts - *permit.dc_kilowatts);
       if (!exceeds(off, c.edition.dc_power_tolerance_pct / 100 * *permit.dc_kilowatts)) return;
       out.find("DC power")
@@ -44,9 +45,10 @@ const Rule site_totals{
           .required(*permit.dc_kilowatts)
           .unit("kW")
           .at_design("/site/permit/dc_kw")
-          .say("The modules of the design have {} kW together; the permit says {} kW, more than {} % off.",
-               shown(*c.totals.dc_kilowatts), shown(*permit.dc_kilowatts),
-               shown(c.edition.dc_power_tolerance_pct));
+          .say("The modules of {} have {} kW together; the permit says {} kW, more than {} % off.",
+               c.basis == Basis::design ? "the design" : "the site as found",
+               shown(*c.totals.dc_kilowatts, *permit.dc_kilowatts),
+               shown(*permit.dc_kilowatts, *c.totals.dc_kilowatts), shown(c.edition.dc_power_tolerance_pct));
     }};
 
 const Rule site_grounding_term{
@@ -63,6 +65,8 @@ const Rule site_grounding_term{
     .judge_site = [](const SiteCase& c, Notes& out) {
       if (c.edition.knows_functional_grounding) return;
       for (const SiteTotals::PerInverter& i : c.totals.inverters) {
+        // A box with fuses asks for it by itself (fuse/poles).
+        if (!i.inverter->grounding && !i.fused) out.lacks(key_of(*i.inverter, "grounding"));
         if (i.inverter->grounding != Grounding::functional) continue;
         out.find("inverter " + i.inverter->id)
             .found(std::string("functional"))

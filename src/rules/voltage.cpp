@@ -22,10 +22,32 @@ void work_voltage(Working& working, const BoxCase& c, std::size_t circuit) {
   string_voltage(*g.module, g.series, c.design.site.low, c.edition, &working);
 }
 
-std::string string_of(const BoxCase& c, std::size_t circuit) {
+// Says what the string reaches, told apart from the limit that it is held against.
+std::string string_of(const BoxCase& c, std::size_t circuit, Volts limit) {
   const Circuit& g = c.box.circuits[circuit];
   return fmt::format("The string of {} modules on {} (circuit {}) reaches {} V at {} °C", g.series, c.box.id,
-                     g.id, shown(*c.facts.circuits[circuit].voltage.max), shown(*c.design.site.low));
+                     g.id, shown(*c.facts.circuits[circuit].voltage.max, limit), shown(*c.design.site.low));
+}
+
+// Says which value the voltage of a string lacked. `speaks_for_all` for the one rule that tells it.
+void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all) {
+  for (const CircuitFacts& f : c.facts.circuits) {
+    const Module& m = *f.circuit->module;
+    const auto no_coefficient = [&](std::string because) {
+      out.lacks(key_of(m, "voc_coeff_pct_per_c"), speaks_for_all, because);
+    };
+    if (f.voltage.lack == Lack::low_temperature) out.lacks("/site/low_c", speaks_for_all);
+    if (f.voltage.lack == Lack::cell)
+      no_coefficient(fmt::format("module {} states neither a coefficient of Voc nor its kind of cell", m.id));
+    if (f.voltage.lack == Lack::coefficient && m.cell == Cell::thin_film)
+      no_coefficient(fmt::format(
+          "module {} is thin film, for which there is no table, and states no coefficient", m.id));
+    if (f.voltage.lack == Lack::coefficient && m.cell != Cell::thin_film)
+      no_coefficient(
+          fmt::format("{} °C is colder than the table's end at {} °C, and module {} states no coefficient",
+                      shown(*c.design.site.low, c.edition.cold.bands.back().down_to),
+                      shown(c.edition.cold.bands.back().down_to, *c.design.site.low), m.id));
+  }
 }
 
 // One finding where the box's highest string is above what a part of it may see.
@@ -40,7 +62,7 @@ void against(const BoxCase& c, Notes& out, std::optional<Volts> rated, std::stri
       .required(rated->value())
       .unit("V")
       .at(at)
-      .say("{}; {} is rated {} V.", string_of(c, circuit), what, shown(*rated))
+      .say("{}; {} is rated {} V.", string_of(c, circuit, *rated), what, shown(*rated, *c.facts.max_voltage))
       .work([&](Working& w) { work_voltage(w, c, circuit); });
 }
 
@@ -65,6 +87,7 @@ const Rule voltage_site_limit{
         "rules.",
     .uses = {"voltage.limits", "voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
+      lacks_of_voltage(c, out, false);
       if (!c.facts.max_voltage) return;
       const VoltageLimit& limit = c.edition.limit(c.design.site.use);
       if (!exceeds(*c.facts.max_voltage, limit.max)) return;
@@ -75,9 +98,9 @@ const Rule voltage_site_limit{
           .unit("V")
           .section(limit.section)
           .at(fmt::format("/circuits/{}/series", circuit))
-          .say("{}; {} {} V {}.", string_of(c, circuit),
-               limit.ban ? "the limit is" : "the rules for higher voltages apply above", shown(limit.max),
-               place_words(c.design.site.use))
+          .say("{}; {} {} V {}.", string_of(c, circuit, limit.max),
+               limit.ban ? "the limit is" : "the rules for higher voltages apply above",
+               shown(limit.max, *c.facts.max_voltage), place_words(c.design.site.use))
           .work([&](Working& w) { work_voltage(w, c, circuit); });
     }};
 
@@ -95,6 +118,7 @@ const Rule voltage_module_rating{
     .remedy = "Shorten the strings, or choose a module listed for the voltage.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
+      lacks_of_voltage(c, out, false);
       for (std::size_t i = 0; i < c.box.circuits.size(); ++i) {
         const CircuitFacts& f = c.facts.circuits[i];
         if (!f.voltage.max) continue;
@@ -107,7 +131,8 @@ const Rule voltage_module_rating{
               .required(m.max_system->value())
               .unit("V")
               .at(fmt::format("/circuits/{}/series", i))
-              .say("{}; module {} is listed for {} V.", string_of(c, i), m.id, shown(*m.max_system))
+              .say("{}; module {} is listed for {} V.", string_of(c, i, *m.max_system), m.id,
+                   shown(*m.max_system, *f.voltage.max))
               .work([&](Working& w) { work_voltage(w, c, i); });
         }
       }
@@ -126,6 +151,7 @@ const Rule voltage_inverter_input{
     .remedy = "Shorten the strings, or choose an inverter with a higher input rating.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
+      lacks_of_voltage(c, out, false);
       if (!c.facts.max_voltage) return;
       const Inverter& inverter = *c.box.inverter;
       if (!inverter.max_dc) return out.lacks(key_of(inverter, "max_dc_v"));
@@ -136,8 +162,8 @@ const Rule voltage_inverter_input{
           .required(inverter.max_dc->value())
           .unit("V")
           .at(fmt::format("/circuits/{}/series", circuit))
-          .say("{}; inverter {} takes {} V at most.", string_of(c, circuit), inverter.id,
-               shown(*inverter.max_dc))
+          .say("{}; inverter {} takes {} V at most.", string_of(c, circuit, *inverter.max_dc), inverter.id,
+               shown(*inverter.max_dc, *c.facts.max_voltage))
           .work([&](Working& w) { work_voltage(w, c, circuit); });
     }};
 
@@ -155,6 +181,7 @@ const Rule voltage_equipment_rating{
     .remedy = "Replace the part by one rated for the voltage, or shorten the strings.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
+      lacks_of_voltage(c, out, false);
       if (c.box.fuse) against(c, out, c.box.fuse->voltage, "fuse", "/fuse/v", "the fuse");
       if (c.box.disconnect)
         against(c, out, c.box.disconnect->rated_voltage, "disconnect", "/disconnect/rated_v",
@@ -174,8 +201,8 @@ const Rule voltage_equipment_rating{
               .required(conductor->rated->value())
               .unit("V")
               .at(laid.pointer() + "/conductor")
-              .say("{}; the {} is rated {} V.", string_of(c, circuit), laid.name(c.edition.terms),
-                   shown(*conductor->rated))
+              .say("{}; the {} is rated {} V.", string_of(c, circuit, *conductor->rated),
+                   laid.name(c.edition.terms), shown(*conductor->rated, *max))
               .work([&](Working& w) { work_voltage(w, c, circuit); });
         }
       });
@@ -203,32 +230,6 @@ const Rule voltage_no_factor{
         "data "
         "sheet.",
     .uses = {"voltage.cold_table"},
-    .judge = [](const BoxCase& c, Notes& out) {
-      for (const CircuitFacts& f : c.facts.circuits) {
-        const Module& m = *f.circuit->module;
-        switch (f.voltage.lack) {
-          case Lack::low_temperature:
-            out.lacks("/site/low_c", true);
-            break;
-          case Lack::cell:
-            out.lacks(
-                key_of(m, "voc_coeff_pct_per_c"), true,
-                fmt::format("module {} states neither a coefficient of Voc nor its kind of cell", m.id));
-            break;
-          case Lack::coefficient:
-            out.lacks(
-                key_of(m, "voc_coeff_pct_per_c"), true,
-                m.cell == Cell::thin_film
-                    ? fmt::format(
-                          "module {} is thin film, for which there is no table, and states no coefficient",
-                          m.id)
-                    : fmt::format("{} °C is colder than the table's end, and module {} states no coefficient",
-                                  shown(*c.design.site.low), m.id));
-            break;
-          default:
-            break;
-        }
-      }
-    }};
+    .judge = [](const BoxCase& c, Notes& out) { lacks_of_voltage(c, out, true); }};
 
 }  // namespace boxproof

@@ -82,7 +82,7 @@ const Rule voltage_unequal_strings{
           .at(fmt::format("/circuits/{}/module", lowest - groups.begin()))
           .say("{} joins strings that work at {} V (circuit {}) and at {} V (circuit {}), {} % apart.",
                c.box.id, shown(operating(*highest)), highest->id, shown(operating(*lowest)), lowest->id,
-               shown(pct));
+               shown(pct, c.edition.unequal_vmp_pct));
     }};
 
 const Rule voltage_tracking_window{
@@ -133,7 +133,8 @@ const Rule voltage_tracking_window{
               .unit("V")
               .at(fmt::format("/circuits/{}/series", *lowest))
               .say("Strings of {} (circuit {}) work at {} V with cells at {} °C; {} tracks from {} V.",
-                   c.box.id, g.id, shown(v), shown(cell), inverter.id, shown(*inverter.tracking_min))
+                   c.box.id, g.id, shown(v, *inverter.tracking_min), shown(cell), inverter.id,
+                   shown(*inverter.tracking_min, v))
               .work([&](Working& w) { at_cell(g, cell, &w, section); });
       }
       if (highest && inverter.tracking_max) {
@@ -147,7 +148,8 @@ const Rule voltage_tracking_window{
               .unit("V")
               .at(fmt::format("/circuits/{}/series", *highest))
               .say("Strings of {} (circuit {}) work at {} V at {} °C; {} tracks up to {} V.", c.box.id, g.id,
-                   shown(v), shown(cell), inverter.id, shown(*inverter.tracking_max))
+                   shown(v, *inverter.tracking_max), shown(cell), inverter.id,
+                   shown(*inverter.tracking_max, v))
               .work([&](Working& w) { at_cell(g, cell, &w, section); });
       }
     }};

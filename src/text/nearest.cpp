@@ -44,7 +44,9 @@ std::string_view nearest(std::string_view name, std::span<const std::string_view
 }
 
 std::string did_you_mean(std::string_view name, std::span<const std::string_view> candidates) {
-  const std::string_view meant = nearest(name, candidates);
+  const bool number = !name.empty() && name.find_first_not_of("0123456789") == std::string_view::npos;
+  const std::string_view meant =
+      number ? std::string_view() : nearest(name, candidates);  // 2016 is not "2011" misspelt
   return meant.empty() ? std::string() : "; did you mean \"" + std::string(meant) + "\"?";
 }
 

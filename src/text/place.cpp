@@ -7,8 +7,8 @@ namespace {
 
 constexpr std::uint32_t block = 1U << 14;  // bytes
 
-// Bytes for which `is` holds, counted in a byte for stretches that a byte can count, which the compiler turns into wide
-// instructions.
+// Bytes for which `is` holds, counted in a byte for stretches that a byte can count, which the compiler turns
+// into wide instructions.
 template <class Is>
 std::uint32_t count_bytes(std::string_view text, Is is) {
   constexpr std::size_t stretch = 255;
@@ -37,11 +37,14 @@ LineColumn advance(LineColumn from, std::string_view text) {
 
 }  // namespace
 
-LineColumn line_column(std::string_view source, std::uint32_t offset) { return LineIndex(source).at(offset); }
+LineColumn line_column(std::string_view source, std::uint32_t offset) {
+  return LineIndex(source).at(offset);
+}
 
 LineColumn LineIndex::at(std::uint32_t offset) {
   constexpr std::uint32_t mark = 3;  // bytes of a byte-order mark, which takes no column
-  if (starts_.empty()) starts_.push_back(source_.starts_with("\xEF\xBB\xBF") ? LineColumn{1, 0} : LineColumn{1, 1});
+  if (starts_.empty())
+    starts_.push_back(source_.starts_with("\xEF\xBB\xBF") ? LineColumn{1, 0} : LineColumn{1, 1});
   offset = static_cast<std::uint32_t>(std::min<std::size_t>(offset, source_.size()));
   if (starts_.front().column == 0 && offset < mark) return {1, 1};
   const std::uint32_t wanted = offset / block;

@@ -15,8 +15,8 @@ struct LineColumn {
 // Place of a byte offset; an offset at or behind the end gives the place behind the last character.
 LineColumn line_column(std::string_view source, std::uint32_t offset);
 
-// The same for many offsets of one long text: remembers the place at which each block of it starts, so that a file
-// without line ends is no slower.
+// The same for many offsets of one long text: remembers the place at which each block of it starts, so that a
+// file without line ends is no slower.
 class LineIndex {
  public:
   explicit LineIndex(std::string_view source) : source_(source) {}

@@ -1,4 +1,5 @@
-// The design that the rules' tests change one thing in is sound under every edition: whatever a test finds, it planted.
+// The design that the rules' tests change one thing in is sound under every edition: whatever a test finds,
+// it planted.
 #include "tests/support/catch.hpp"
 #include "tests/support/judge.hpp"
 

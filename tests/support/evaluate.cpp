@@ -80,6 +80,8 @@ class Reader {
 
 }  // namespace
 
-std::optional<double> evaluate(std::string_view expression) { return Reader(expression).whole(); }
+std::optional<double> evaluate(std::string_view expression) {
+  return Reader(expression).whole();
+}
 
 }  // namespace boxproof::test

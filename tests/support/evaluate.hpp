@@ -1,4 +1,5 @@
-// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt, numbers.
+// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt,
+// numbers.
 #pragma once
 
 #include <optional>

@@ -9,7 +9,8 @@ namespace boxproof::test {
 namespace {
 
 ReportInput input_of(const Judged& j, Layout layout) {
-  return {j.design, j.record ? &*j.record : nullptr, j.edition, j.judgement, {}, layout.show_work, layout.colour};
+  return {j.design,     j.record ? &*j.record : nullptr, j.edition, j.judgement, {}, layout.show_work,
+          layout.colour};
 }
 
 Document example_document(std::string_view name) {
@@ -31,9 +32,12 @@ std::string example_text(std::string_view name) {
   return read_file(std::string(BOXPROOF_EXAMPLES "/") + std::string(name));
 }
 
-Json example_json(std::string_view name) { return Json::parse(example_text(name)); }
+Json example_json(std::string_view name) {
+  return Json::parse(example_text(name));
+}
 
-std::unique_ptr<Judged> judge_example(std::string_view design, std::string_view record, const CheckOptions& options) {
+std::unique_ptr<Judged> judge_example(std::string_view design, std::string_view record,
+                                      const CheckOptions& options) {
   auto out = std::make_unique<Judged>();
   out->document = example_document(design);
   out->design = read_design(out->document);
@@ -64,7 +68,8 @@ std::string text_report(const Judged& judged, Layout layout) {
 
 std::string box_report(const Judged& judged, std::size_t box, Layout layout) {
   std::string out;
-  write_box(input_of(judged, layout), judged.judgement.boxes.at(box), [&](std::string_view piece) { out += piece; });
+  write_box(input_of(judged, layout), judged.judgement.boxes.at(box),
+            [&](std::string_view piece) { out += piece; });
   return out;
 }
 

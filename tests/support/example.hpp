@@ -17,7 +17,8 @@ std::string read_file(const std::string& path);
 std::string example_text(std::string_view name);
 Json example_json(std::string_view name);
 
-// Judges an example as it stands in the folder, under the name that the command line shows from the project's top.
+// Judges an example as it stands in the folder, under the name that the command line shows from the project's
+// top.
 std::unique_ptr<Judged> judge_example(std::string_view design, std::string_view record = {},
                                       const CheckOptions& options = {});
 

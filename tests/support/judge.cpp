@@ -72,7 +72,8 @@ const Finding* Judged::find(std::string_view rule, std::string_view part) const 
 std::vector<std::string> Judged::summary() const {
   std::vector<std::string> out;
   for (const Finding& f : judgement.findings)
-    out.push_back(fmt::format("{} {} {}", f.rule->id, severity_names[static_cast<std::size_t>(f.severity)], f.part));
+    out.push_back(
+        fmt::format("{} {} {}", f.rule->id, severity_names[static_cast<std::size_t>(f.severity)], f.part));
   return out;
 }
 
@@ -93,7 +94,8 @@ std::unique_ptr<Judged> judge(const Json& design, std::string_view edition, cons
   return out;
 }
 
-std::string severity_of(const Json& design, std::string_view rule, std::string_view edition, std::string_view part) {
+std::string severity_of(const Json& design, std::string_view rule, std::string_view edition,
+                        std::string_view part) {
   const auto judged = judge(design, edition);
   const Finding* f = judged->find(rule, part);
   return f == nullptr ? "none" : std::string(severity_names[static_cast<std::size_t>(f->severity)]);
