@@ -60,12 +60,12 @@ void each_margin(const Design& design, const BoxFacts& f, const Edition& e, Take
   for (std::size_t i = 0; i < box.circuits.size(); ++i) {
     const CircuitFacts& c = f.circuits[i];
     if (box.fuse) amps("fuse, least rating", "fuse", c.fuse_least, box.fuse->rating, where(i));
-    amps("string conductor, at terminals", "string wire", e.before_factor * c.max, c.run.terminal, where(i));
-    amps("string conductor, where it lies", "string wire", e.after_factor * c.max, c.run.in_use, where(i));
+    amps("string conductor at terminals", "string wire", e.before_factor * c.max, c.run.terminal, where(i));
+    amps("string conductor as it lies", "string wire", e.after_factor * c.max, c.run.in_use, where(i));
   }
-  amps("output conductor, at terminals", "output wire", e.before_factor * f.output_max, f.output_run.terminal,
+  amps("output conductor at terminals", "output wire", e.before_factor * f.output_max, f.output_run.terminal,
        nullptr);
-  amps("output conductor, where it lies", "output wire", e.after_factor * f.output_max, f.output_run.in_use,
+  amps("output conductor as it lies", "output wire", e.after_factor * f.output_max, f.output_run.in_use,
        nullptr);
 }
 

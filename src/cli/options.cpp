@@ -65,7 +65,6 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
-  command.add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
   command.add_option("--output", o.output, "write to this file, in place of standard output")
       ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
@@ -88,6 +87,7 @@ struct Commands {
 
     CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
     add_design_options(*check, o);
+    check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
     check
         ->add_option("--box", o.boxes,
                      "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")

@@ -159,7 +159,7 @@ class Builder {
       return false;
     }
     // The cursor stands behind the character that the parser stumbled on, or at the end.
-    const bool ended = why.find("unexpected end of input") != std::string::npos;
+    const bool ended = cursor_ == source_.data() || why.find("unexpected end of input") != std::string::npos;
     std::uint32_t at = ended ? static_cast<std::uint32_t>(source_.size()) : cursor_offset() - 1;
     std::string found = ended ? "" : printable(source_[at]);
     if (!ended && source_[at] == '"' && why.find("invalid string") == std::string::npos) {

@@ -6,7 +6,7 @@
 #include <map>
 
 #include "boxproof/report.hpp"
-#include "src/report/entry.hpp"
+#include "boxproof/rule.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/common.hpp"
 
@@ -143,18 +143,44 @@ void write_label(std::string& out, const BoxFacts& f) {
                        : std::string()));
 }
 
+// One row a limit: of several circuits the one that is nearest to it.
 void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
-  std::string_view label = "MARGINS";
+  std::vector<Margin> nearest;
   for (const Margin& m : margins(r.design.design, f, r.edition)) {
+    const auto same =
+        std::find_if(nearest.begin(), nearest.end(), [&](const Margin& n) { return n.of == m.of; });
+    if (same == nearest.end())
+      nearest.push_back(m);
+    else if (m.share() < same->share())
+      *same = m;
+  }
+  std::string_view label = "MARGINS";
+  for (const Margin& m : nearest) {
     const std::string what =
         m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
     const std::string share = percent(m.share());
     out += fmt::format(
-        "{}{} {} of {}{}\n", left(label, label_width), left(what, 37), right(boxproof::shown(m.value), 7),
-        left(boxproof::shown(m.limit) + " " + std::string(m.unit), 8),
+        "{}{} {} of {}{}\n", left(label, label_width), left(what, 37),
+        right(boxproof::shown(m.value, m.limit), 7),
+        left(boxproof::shown(m.limit, m.value) + " " + std::string(m.unit), 8),
         exceeds(m.value, m.limit) ? inked(right(share, 7) + "!", Ink::hazard, r.colour) : right(share, 7));
     label = "";
   }
+}
+
+// A line or two a finding; the whole entry is for the report.
+void write_findings(std::string& out, const ReportInput& r, const BoxResult& result) {
+  std::size_t told = 0;
+  for (const Finding& f : r.judgement.findings) {
+    if (f.box != result.index) continue;
+    ++told;
+    const std::string_view severity = severity_names[static_cast<std::size_t>(f.severity)];
+    std::string entry = wrap(fmt::format("{} [{}; {}]", plain(f.message), f.rule->id, f.section), label_width,
+                             left(severity, label_width));
+    entry.replace(0, severity.size(), inked(severity, ink_of(f.severity), r.colour));
+    out += entry;
+  }
+  if (told == 0) line(out, "FINDINGS", "none");
 }
 
 }  // namespace
@@ -190,11 +216,9 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   write_label(out, f);
   out += "\n";
   write_margins(out, r, f);
+  out += "\n";
+  write_findings(out, r, result);
   write(out + "\n");
-  std::vector<Finding> findings;
-  for (const Finding& finding : r.judgement.findings)
-    if (finding.box == result.index) findings.push_back(finding);
-  write_entries(r, findings, write);
   write(wrap(caution(), 0));
 }
 

@@ -74,10 +74,10 @@ TEST_CASE("every limit of the sound box, in the order of the rules") {
                                   {"current, box", 135, 200, "A"},
                                   {"current, disconnect", 135, 200, "A"},
                                   {"fuse, least rating", 15, 15, "A"},
-                                  {"string conductor, at terminals", 15, 50, "A"},
-                                  {"string conductor, where it lies", 12, 50.05, "A"},
-                                  {"output conductor, at terminals", 135, 230, "A"},
-                                  {"output conductor, where it lies", 108, 236.6, "A"}};
+                                  {"string conductor at terminals", 15, 50, "A"},
+                                  {"string conductor as it lies", 12, 50.05, "A"},
+                                  {"output conductor at terminals", 135, 230, "A"},
+                                  {"output conductor as it lies", 108, 236.6, "A"}};
   const Box box(sound_design());
   REQUIRE(box.all.size() == expected.size());
   for (std::size_t i = 0; i < expected.size(); ++i) {
@@ -142,7 +142,7 @@ TEST_CASE("groups of circuits have margins of their own") {
   std::vector<std::string> modules, terminals, fuses;
   for (const Margin& m : box.all) {
     if (m.of == "voltage, module") modules.push_back(m.where);
-    if (m.of == "string conductor, at terminals") terminals.push_back(m.where);
+    if (m.of == "string conductor at terminals") terminals.push_back(m.where);
     if (m.of == "fuse, least rating") fuses.push_back(m.where);
     if (m.of == "voltage, inverter") CHECK_THAT(m.value, WithinRel(629.85, exactly));  // 19 · 30 · 1.105
     if (m.of == "current, box") CHECK_THAT(m.value, WithinRel(150, exactly));          // ten inputs
