@@ -236,14 +236,10 @@ class Checker {
 
   static Verdict verdict_of(Severity severity) {
     switch (severity) {
-      case Severity::hazard:
-        return Verdict::stop;
-      case Severity::correction:
-        return Verdict::correct;
-      case Severity::query:
-        return Verdict::clarify;
-      case Severity::advice:
-        return Verdict::accept;
+      case Severity::hazard: return Verdict::stop;
+      case Severity::correction: return Verdict::correct;
+      case Severity::query: return Verdict::clarify;
+      case Severity::advice: return Verdict::accept;
     }
     return Verdict::stop;
   }

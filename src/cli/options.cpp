@@ -19,9 +19,8 @@ namespace boxproof::cli {
 namespace {
 
 constexpr std::string_view epilogue =
-    "Exit status: 0 nothing at or above --fail-on; 1 something is; 2 wrong use, or the\n"
-    "output cannot be written; 3 an input cannot be read or is invalid.\n"
-    "Every report is an aid to review and no approval.";
+    "Exit status: 0 nothing at or above --fail-on; 1 something is; 2 wrong use, or the\noutput cannot be "
+    "written; 3 an input cannot be read or is invalid.\nEvery report is an aid to review and no approval.";
 
 template <class Range>
 std::vector<std::string> words(const Range& range) {

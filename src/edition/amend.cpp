@@ -25,8 +25,8 @@ class Check {
         const auto known = edition.keys();
         reading_.problems.add(
             v.key_offset(), pointer_of(v),
-            fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; "
-                        "an amendment can change values, not add keys",
+            fmt::format("found the key \"{}\", which this edition does not have{}; expected one of {}; an "
+                        "amendment can change values, not add keys",
                         key, text::did_you_mean(key, known), fmt::join(known, ", ")));
         continue;
       }

@@ -73,8 +73,8 @@ Circuit BoxReader::circuit(const Value& value, std::size_t position) {
   if (c.strings % c.strings_per_fuse != 0)
     reading_.problem(
         value.find("strings_per_fuse"),
-        fmt::format("found {} strings to a fuse for {} strings, expected a number that divides them; "
-                    "state the odd fuse as a circuit of its own",
+        fmt::format("found {} strings to a fuse for {} strings, expected a number that divides them; state "
+                    "the odd fuse as a circuit of its own",
                     c.strings_per_fuse, c.strings));
   if (const Field run_field = r.take("run")) c.run = run(run_field);
   c.bond = grounding(r.take("bond"));

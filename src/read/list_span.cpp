@@ -49,12 +49,8 @@ bool scan_list(const char* begin, const char* at, const char* end, ListSpan& spa
   if (at < end && *at != ']') span.elements.push_back(offset(at));
   for (int depth = 0; at < end; ++at) {
     switch (class_of(*at)) {
-      case Class::quote:
-        at = behind_string(at, end) - 1;
-        break;
-      case Class::open:
-        ++depth;
-        break;
+      case Class::quote: at = behind_string(at, end) - 1; break;
+      case Class::open: ++depth; break;
       case Class::close:
         if (--depth < 0) {
           span.close = offset(at);
@@ -69,8 +65,7 @@ bool scan_list(const char* begin, const char* at, const char* end, ListSpan& spa
         }
         break;
       case Class::space:
-      case Class::other:
-        break;
+      case Class::other: break;
     }
   }
   return false;
@@ -103,14 +98,9 @@ ListSpan find_list(std::string_view source, std::string_view key) {
         at = behind - 1;
         break;
       }
-      case Class::open:
-        ++depth;
-        break;
-      case Class::close:
-        --depth;
-        break;
-      default:
-        break;
+      case Class::open: ++depth; break;
+      case Class::close: --depth; break;
+      default: break;
     }
   }
   return span;

@@ -24,13 +24,11 @@ void check_module(const Value& value, const Module& m, const Reading& reading) {
   const bool has_voc = m.voc > Volts(0), has_isc = m.isc > Amps(0);  // else told already
   if (has_voc && m.vmp && *m.vmp > m.voc)
     reading.problem(value.find("vmp_v"),
-                    fmt::format("found Vmp {} V above Voc {} V, expected it below; check for "
-                                "swapped values",
+                    fmt::format("found Vmp {} V above Voc {} V, expected it below; check for swapped values",
                                 m.vmp->value(), m.voc.value()));
   if (has_isc && m.imp && *m.imp > m.isc)
     reading.problem(value.find("imp_a"),
-                    fmt::format("found Imp {} A above Isc {} A, expected it below; check for "
-                                "swapped values",
+                    fmt::format("found Imp {} A above Isc {} A, expected it below; check for swapped values",
                                 m.imp->value(), m.isc.value()));
   if (has_isc && m.isc_front_and_rear && *m.isc_front_and_rear < m.isc)
     reading.problem(

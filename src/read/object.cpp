@@ -14,18 +14,12 @@ namespace {
 
 std::string_view kind_words(Kind kind) {
   switch (kind) {
-    case Kind::null:
-      return "null";
-    case Kind::boolean:
-      return "true or false";
-    case Kind::number:
-      return "a number";
-    case Kind::text:
-      return "text in quotes";
-    case Kind::array:
-      return "a list […]";
-    case Kind::object:
-      return "an object {…}";
+    case Kind::null: return "null";
+    case Kind::boolean: return "true or false";
+    case Kind::number: return "a number";
+    case Kind::text: return "text in quotes";
+    case Kind::array: return "a list […]";
+    case Kind::object: return "an object {…}";
   }
   return {};
 }

@@ -154,8 +154,8 @@ class Builder {
       const std::uint32_t offset = number_before_cursor();
       sink_->problem(offset, pointer_here(),
                      "found " + describe_number(source_, offset) +
-                         ", expected a number that can be computed with; "
-                         "check the decimal point and the exponent");
+                         ", expected a number that can be computed with; check the decimal point and the "
+                         "exponent");
       return false;
     }
     // The cursor stands behind the character that the parser stumbled on, or at the end.

@@ -71,12 +71,9 @@ std::string describe_number(std::string_view source, std::uint32_t offset) {
 
 std::string describe(const Value& value) {
   switch (value.kind()) {
-    case Kind::null:
-      return "null";
-    case Kind::boolean:
-      return value.boolean() ? "true" : "false";
-    case Kind::number:
-      return describe_number(value.tree()->source, value.offset());
+    case Kind::null: return "null";
+    case Kind::boolean: return value.boolean() ? "true" : "false";
+    case Kind::number: return describe_number(value.tree()->source, value.offset());
     case Kind::text: {
       constexpr std::size_t shown = 60;  // bytes
       std::size_t end = std::min(shown, value.text().size());
@@ -85,10 +82,8 @@ std::string describe(const Value& value) {
       const std::string text(value.text().substr(0, end));
       return "text \"" + text + (value.text().size() > end ? "…\"" : "\"");
     }
-    case Kind::array:
-      return "a list";
-    case Kind::object:
-      return "an object";
+    case Kind::array: return "a list";
+    case Kind::object: return "an object";
   }
   return {};
 }

@@ -14,14 +14,10 @@ constexpr std::size_t value_column = 14;  // where the values behind its labels 
 
 std::string_view heading(Severity severity) {
   switch (severity) {
-    case Severity::hazard:
-      return "HAZARDS: stop, unsafe as it stands";
-    case Severity::correction:
-      return "CORRECTIONS: to be corrected before approval";
-    case Severity::query:
-      return "QUERIES: more information needed";
-    case Severity::advice:
-      return "ADVICE: no approval hangs on it";
+    case Severity::hazard: return "HAZARDS: stop, unsafe as it stands";
+    case Severity::correction: return "CORRECTIONS: to be corrected before approval";
+    case Severity::query: return "QUERIES: more information needed";
+    case Severity::advice: return "ADVICE: no approval hangs on it";
   }
   return {};
 }

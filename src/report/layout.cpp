@@ -144,56 +144,34 @@ std::string inked(std::string_view text, Ink ink, bool colour) {
   if (!colour) return std::string(text);
   std::string_view code;
   switch (ink) {
-    case Ink::hazard:
-      code = "1;31";
-      break;
-    case Ink::correction:
-      code = "1;35";
-      break;
-    case Ink::query:
-      code = "1;34";
-      break;
-    case Ink::advice:
-      code = "36";
-      break;
-    case Ink::good:
-      code = "32";
-      break;
-    case Ink::strong:
-      code = "1";
-      break;
-    case Ink::faint:
-      code = "2";
-      break;
+    case Ink::hazard: code = "1;31"; break;
+    case Ink::correction: code = "1;35"; break;
+    case Ink::query: code = "1;34"; break;
+    case Ink::advice: code = "36"; break;
+    case Ink::good: code = "32"; break;
+    case Ink::strong: code = "1"; break;
+    case Ink::faint: code = "2"; break;
   }
   return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
 }
 
 Ink ink_of(Severity severity) {
   switch (severity) {
-    case Severity::hazard:
-      return Ink::hazard;
-    case Severity::correction:
-      return Ink::correction;
-    case Severity::query:
-      return Ink::query;
-    case Severity::advice:
-      return Ink::advice;
+    case Severity::hazard: return Ink::hazard;
+    case Severity::correction: return Ink::correction;
+    case Severity::query: return Ink::query;
+    case Severity::advice: return Ink::advice;
   }
   return Ink::strong;
 }
 
 Ink ink_of(Verdict verdict) {
   switch (verdict) {
-    case Verdict::stop:
-      return Ink::hazard;
-    case Verdict::correct:
-      return Ink::correction;
+    case Verdict::stop: return Ink::hazard;
+    case Verdict::correct: return Ink::correction;
     case Verdict::clarify:
-    case Verdict::not_visited:
-      return Ink::query;
-    case Verdict::accept:
-      return Ink::good;
+    case Verdict::not_visited: return Ink::query;
+    case Verdict::accept: return Ink::good;
   }
   return Ink::strong;
 }

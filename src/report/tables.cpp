@@ -218,10 +218,10 @@ void write_tables(const Edition& e, const std::vector<std::string>& chosen, cons
     topic.write(e, write);
     write("\n");
   }
-  write(wrap(
-      "Sources, and which values are from memory and unverified, stand beside each number in data/editions. "
-      "Hold them against the adopted book.",
-      0));
+  write(
+      wrap("Sources, and which values are from memory and unverified, stand beside each number in "
+           "data/editions. Hold them against the adopted book.",
+           0));
 }
 
 }  // namespace boxproof::report

@@ -15,28 +15,20 @@ namespace {
 
 std::string_view verdict_sentence(Verdict verdict) {
   switch (verdict) {
-    case Verdict::stop:
-      return "unsafe as it stands";
-    case Verdict::correct:
-      return "does not meet the adopted code or the approved plan";
-    case Verdict::not_visited:
-      return "not every box was visited";
-    case Verdict::clarify:
-      return "cannot be judged without more information";
-    case Verdict::accept:
-      return "nothing found above advice";
+    case Verdict::stop: return "unsafe as it stands";
+    case Verdict::correct: return "does not meet the adopted code or the approved plan";
+    case Verdict::not_visited: return "not every box was visited";
+    case Verdict::clarify: return "cannot be judged without more information";
+    case Verdict::accept: return "nothing found above advice";
   }
   return {};
 }
 
 std::string_view use_words(Use use) {
   switch (use) {
-    case Use::dwelling:
-      return "one- or two-family dwelling";
-    case Use::building:
-      return "building";
-    case Use::ground:
-      return "not on a building";
+    case Use::dwelling: return "one- or two-family dwelling";
+    case Use::building: return "building";
+    case Use::ground: return "not on a building";
   }
   return {};
 }

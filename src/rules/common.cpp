@@ -67,20 +67,14 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
       out.lacks_in_box(fmt::format("/output/run{}", key), speaks_for_all);
   };
   switch (laid.ampacity->lack) {
-    case Lack::run:
-      return in_run("");
-    case Lack::conductor:
-      return in_run("/conductor");
-    case Lack::method:
-      return in_run("/method");
-    case Lack::size:
-      return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
-    case Lack::material:
-      return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
+    case Lack::run: return in_run("");
+    case Lack::conductor: return in_run("/conductor");
+    case Lack::method: return in_run("/method");
+    case Lack::size: return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
+    case Lack::material: return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
     case Lack::insulation_temperature:
       return out.lacks(key_of(*laid.conductor(), "insulation_c"), speaks_for_all);
-    case Lack::high_temperature:
-      return out.lacks("/site/high_c", speaks_for_all);
+    case Lack::high_temperature: return out.lacks("/site/high_c", speaks_for_all);
     case Lack::table:
       return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all,
                        fmt::format("the table has no ampacity for {}", wire(*laid.conductor())),
@@ -88,8 +82,7 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
     case Lack::nothing:
     case Lack::low_temperature:
     case Lack::cell:
-    case Lack::coefficient:
-      return;  // not of a run
+    case Lack::coefficient: return;  // not of a run
   }
 }
 

@@ -62,15 +62,13 @@ const Rule conductor_insulation{
     .id = "conductor/insulation",
     .severity = Severity::correction,
     .title = "Insulation not suited to the place",
-    .explain = {"Compares the insulation of each conductor with where it lies: exposed outdoors, or in a wet "
-                "location, "
-                "which the inside of a raceway outdoors always is.",
-                "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway creeps "
-                "through "
-                "one that is rated for dry places. Either ends in a fault to ground on a roof.",
+    .explain = {"Compares the insulation of each conductor with where it lies: exposed outdoors, or in a "
+                "wet location, which the inside of a raceway outdoors always is.",
+                "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway "
+                "creeps through one that is rated for dry places. Either ends in a fault to ground on a "
+                "roof.",
                 "By the type of insulation as stated; what each type is fit for is the edition's data. A "
-                "type that is "
-                "fit only where it is marked so, or one that is not known, is queried."},
+                "type that is fit only where it is marked so, or one that is not known, is queried."},
     .remedy = "Use PV wire where it is exposed, and a wet-rated type in raceways outdoors.",
     .uses = {"conductor.insulations"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -83,17 +81,14 @@ const Rule conductor_aluminum{
     .title = "Aluminum conductors",
     .explain =
         {"Points out aluminum conductors, and asks where they are smaller than the smallest size that the "
-         "code "
-         "allows, or were found without oxide inhibitor.",
-         "Aluminum creeps under a screw and grows an oxide that does not conduct: on terminals not made for "
-         "it, "
-         "or without inhibitor, the joint heats.",
-         "By material and size as stated. As advice it reminds of the terminals; as a query it waits for an "
-         "answer."},
+         "code allows, or were found without oxide inhibitor.",
+         "Aluminum creeps under a screw and grows an oxide that does not conduct: on terminals not made "
+         "for it, or without inhibitor, the joint heats.",
+         "By material and size as stated. As advice it reminds of the terminals; as a query it waits for "
+         "an answer."},
     .remedy =
-        "Show that the terminals are marked for aluminum (AL or AL/CU) and that inhibitor is used where the "
-        "lug "
-        "asks for it.",
+        "Show that the terminals are marked for aluminum (AL or AL/CU) and that inhibitor is used where "
+        "the lug asks for it.",
     .uses = {"conductor.aluminum"},
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {
@@ -131,13 +126,11 @@ const Rule conductor_fine_strand{
     .title = "Fine stranding on terminals not identified for it",
     .explain =
         {"Asks, where a conductor has fine stranding, whether its terminals are identified for it; on the "
-         "roof, "
-         "whether they are.",
-         "A set screw pushes fine strands aside instead of gripping them. The joint loosens with every warm "
-         "day "
-         "and arcs under load.",
-         "By stranding as stated. A query on the plan; as built a correction where the inspector found lugs "
-         "that are not identified for fine strands, and nothing where they are."},
+         "roof, whether they are.",
+         "A set screw pushes fine strands aside instead of gripping them. The joint loosens with every "
+         "warm day and arcs under load.",
+         "By stranding as stated. A query on the plan; as built a correction where the inspector found "
+         "lugs that are not identified for fine strands, and nothing where they are."},
     .remedy = "Use lugs or ferrules identified for the class of stranding, or coarser conductors.",
     .judge = [](const BoxCase& c, Notes& out) {
       each_run(c, [&](const LaidRun& laid) {

@@ -64,14 +64,12 @@ const Rule conductor_grounding_size{
     .title = "Equipment grounding conductor too small or absent",
     .explain =
         {"Compares the equipment grounding conductor of the output, and that of the source circuits, with "
-         "the "
-         "table by the overcurrent device ahead of it.",
+         "the table by the overcurrent device ahead of it.",
          "It carries the fault current until the device opens; one that is too thin opens first and leaves "
-         "the "
-         "frames of the array live.",
-         "The least size for the rating of the string fuse (source circuits) or of the device at the far end "
-         "(output). Where there is none, the edition says which rating to assume from the short-circuit "
-         "current. Never smaller than 14 AWG copper; not enlarged for voltage drop."},
+         "the frames of the array live.",
+         "The least size for the rating of the string fuse (source circuits) or of the device at the far "
+         "end (output). Where there is none, the edition says which rating to assume from the "
+         "short-circuit current. Never smaller than 14 AWG copper; not enlarged for voltage drop."},
     .remedy = "Use the size of the table, or larger.",
     .uses = {"conductor.grounding"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -114,9 +112,8 @@ const Rule conductor_voltage_drop{
          "safety.",
          "100 times 2 times length times current times resistance, over the operating voltage: Imp of the "
          "circuit and n · Vmp; for the output the sum of Imp and the lowest n · Vmp. Resistance of the "
-         "stranded, "
-         "uncoated conductor at 75 °C (solid where stated), divided among conductors in parallel. The box's "
-         "worst circuit counts."},
+         "stranded, uncoated conductor at 75 °C (solid where stated), divided among conductors in "
+         "parallel. The box's worst circuit counts."},
     .remedy = "Use larger conductors, or place the box nearer.",
     .uses = {"conductor.voltage_drop", "conductor.resistance"},
     .judge = [](const BoxCase& c, Notes& out) {

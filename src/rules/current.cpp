@@ -11,8 +11,9 @@ const Rule current_box_rating{
     .explain =
         {"Holds the continuous output current of the box against the rated current of its enclosure and bus.",
          "A bus that carries more than its rating for hours runs hot, loosens its own terminals and burns.",
-         "The maximum currents of all inputs added up, times the duty factor for continuous current; without "
-         "that factor only where the assembly is listed for continuous operation at 100 % of its rating."},
+         "The maximum currents of all inputs added up, times the duty factor for continuous current; "
+         "without that factor only where the assembly is listed for continuous operation at 100 % of its "
+         "rating."},
     .remedy = "Bring fewer strings to the box, or choose one with a higher rating.",
     .uses = {"current.maximum", "current.overcurrent"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -70,8 +71,7 @@ const Rule current_inputs{
     .title = "More inputs used than the box has",
     .explain =
         {"Counts the inputs that the circuits take (strings, divided by the strings joined ahead of one "
-         "fuse) "
-         "and compares with the inputs of the box.",
+         "fuse) and compares with the inputs of the box.",
          "Two strings under one terminal share one fuse that was sized for one, on a clamp listed for one "
          "wire.",
          "Sum over the groups of strings / strings_per_fuse, against enclosure.inputs."},

@@ -37,13 +37,13 @@ const Rule disconnect_missing{
     .title = "Disconnect needed at the box and none there",
     .explain =
         {"Asks whether the edition wants a disconnect at the output of this box (by place, current and "
-         "fuses), "
-         "and whether the plan has one.",
-         "Whoever changes a fuse must be able to stop the current first. Without a switch near by, fuses are "
-         "pulled under load, and the arc is in the hand. The box stays energised from the array even then.",
-         "The edition's cases: a box on a roof, an output above or below a current, a fused box. Where only "
-         "an "
-         "isolating device is asked for and the box has fuses, touch-safe holders may serve: a query."},
+         "fuses), and whether the plan has one.",
+         "Whoever changes a fuse must be able to stop the current first. Without a switch near by, fuses "
+         "are pulled under load, and the arc is in the hand. The box stays energised from the array even "
+         "then.",
+         "The edition's cases: a box on a roof, an output above or below a current, a fused box. Where "
+         "only an isolating device is asked for and the box has fuses, touch-safe holders may serve: a "
+         "query."},
     .remedy = "Provide the disconnect, or show the isolating device that serves in its place.",
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -60,8 +60,7 @@ const Rule disconnect_missing{
       if (holders_may_serve)
         note.say(
             "{} has no disconnect; for its {} A output an isolating device is asked for: are its fuse "
-            "holders "
-            "touch-safe and able to isolate the fuses?",
+            "holders touch-safe and able to isolate the fuses?",
             c.box.id, shown(c.facts.output_max));
       else
         note.say(
@@ -75,8 +74,8 @@ const Rule disconnect_not_load_break{
     .title = "Isolating switch where a load-break one is needed",
     .explain =
         {"Where the edition wants a disconnect that can be opened under load: asks whether this one can.",
-         "An isolator opened under load draws a DC arc that does not go out, a few centimetres from the hand "
-         "on the handle.",
+         "An isolator opened under load draws a DC arc that does not go out, a few centimetres from the "
+         "hand on the handle.",
          "disconnect.load_break as stated, in the cases of disconnect/missing."},
     .remedy = "Use a disconnect rated to break the output's current at its voltage.",
     .uses = {"disconnect"},
@@ -103,8 +102,8 @@ const Rule disconnect_too_far{
     .explain = {"Compares the distance of the disconnect from the box with what the edition allows.",
                 "A switch out of sight is closed again by somebody who does not see the hand in the box.",
                 "The edition's distance for the box's case. Where the edition sets none and asks for a "
-                "disconnect in "
-                "sight and readily accessible, or lockable, the plan must say which: a query otherwise."},
+                "disconnect in sight and readily accessible, or lockable, the plan must say which: a query "
+                "otherwise."},
     .remedy = "Move the disconnect to the box, or within the distance.",
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -144,8 +143,8 @@ const Rule disconnect_current_rating{
     .explain =
         {"Holds the rated current of the disconnect against the continuous current of the output.",
          "Contacts above their rating weld or burn; a welded switch shows open and is closed.",
-         "The output's maximum current times 1.25; without that factor only where the assembly is listed for "
-         "100 %."},
+         "The output's maximum current times 1.25; without that factor only where the assembly is listed "
+         "for 100 %."},
     .remedy = "Use a disconnect with a higher rated current.",
     .uses = {"disconnect.current", "current.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -175,10 +174,9 @@ const Rule disconnect_handle{
     .title = "Disconnect without the handle or lock that is asked for",
     .explain =
         {"Asks whether the disconnect is operated from outside without opening the box, and whether it can "
-         "be "
-         "locked open, where the edition wants that.",
-         "A switch behind a cover is opened with live parts bare; one that cannot be locked is closed by the "
-         "next person who passes.",
+         "be locked open, where the edition wants that.",
+         "A switch behind a cover is opened with live parts bare; one that cannot be locked is closed by "
+         "the next person who passes.",
          "disconnect.external_handle and disconnect.lockable as stated, in the cases of disconnect/missing."},
     .remedy = "Use a disconnect with an external handle that shows its position and takes a lock.",
     .uses = {"disconnect"},

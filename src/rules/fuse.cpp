@@ -25,16 +25,13 @@ const Rule fuse_missing{
     .explain =
         {"For a box without fuses: adds up the current that all other circuits, and the inverter, can push "
          "backwards into a faulted string, and compares it with what the module and the string's conductor "
-         "may "
-         "carry.",
+         "may carry.",
          "A shorted string is fed by all its neighbours. Without a fuse nothing stops that current until a "
          "module or a cable burns through.",
          "The maximum currents of the other inputs, plus the inverter's backfeed, plus that of strings "
-         "joined "
-         "on the same input. Protection is needed where that exceeds the module's maximum series fuse or the "
-         "conductor's ampacity in its conditions of use; the conductor is left out, with a query, where its "
-         "run "
-         "is not stated."},
+         "joined on the same input. Protection is needed where that exceeds the module's maximum series "
+         "fuse or the conductor's ampacity in its conditions of use; the conductor is left out, with a "
+         "query, where its run is not stated."},
     .remedy = "Provide a listed DC fuse for each input.",
     .uses = {"current.maximum", "overcurrent.omission", "conductor"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -53,9 +50,8 @@ const Rule fuse_missing{
             .unit("A")
             .at("")
             .say(
-                "The other inputs of {} can push {} A into a faulted string of circuit {}; its {} may carry "
-                "{} A, and "
-                "the box has no fuses.",
+                "The other inputs of {} can push {} A into a faulted string of circuit {}; its {} may "
+                "carry {} A, and the box has no fuses.",
                 c.box.id, shown(f.back, limit), f.circuit->id, conductor_first ? "conductor" : "module",
                 shown(limit, f.back))
             .work([&](Working& w) { back_current(c.box, *f.circuit, c.edition, &w); });
@@ -69,11 +65,12 @@ const Rule fuse_too_small{
     .explain =
         {"Holds the rating of the string fuse, and of the device at the far end of the output, against the "
          "least rating for the current that they carry for hours.",
-         "A device that is too small opens on a bright day, again and again; heat ages it, its holder chars, "
-         "and somebody replaces it by one that is too large.",
-         "The maximum current of the input (or output) times the duty factor: 1.25 · 1.25 = 1.5625 times the "
-         "short-circuit current in all, never rounded to 1.56. Without the second 1.25 where the assembly is "
-         "listed for 100 %; divided by the maker's re-rating factor where the inside of the box is hot."},
+         "A device that is too small opens on a bright day, again and again; heat ages it, its holder "
+         "chars, and somebody replaces it by one that is too large.",
+         "The maximum current of the input (or output) times the duty factor: 1.25 · 1.25 = 1.5625 times "
+         "the short-circuit current in all, never rounded to 1.56. Without the second 1.25 where the "
+         "assembly is listed for 100 %; divided by the maker's re-rating factor where the inside of the "
+         "box is hot."},
     .remedy = "Fit the next standard rating that the module and the conductor allow.",
     .uses = {"current.maximum", "current.overcurrent", "current.rated_100_pct"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -122,18 +119,15 @@ const Rule fuse_over_module_limit{
     .title = "Fuse larger than the module allows",
     .explain =
         {"Holds what can flow backwards through a module before its fuse opens against the maximum series "
-         "fuse "
-         "rating on the module's label.",
-         "The module is tested to survive reverse current up to that rating, for hours, and no more. Behind "
-         "a "
-         "larger fuse a shorted module is heated by its neighbours until the glass breaks or the roof burns.",
+         "fuse rating on the module's label.",
+         "The module is tested to survive reverse current up to that rating, for hours, and no more. "
+         "Behind a larger fuse a shorted module is heated by its neighbours until the glass breaks or the "
+         "roof burns.",
          "The fuse's rating, plus 1.25 times the short-circuit current of every further string that is "
-         "joined "
-         "ahead of the same fuse."},
+         "joined ahead of the same fuse."},
     .remedy =
         "Fit a smaller fuse; where that is too small for the circuit, join fewer strings ahead of it or "
-        "change "
-        "the module.",
+        "change the module.",
     .uses = {"current.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       const auto rating = largest_fuse(c.box);
@@ -170,12 +164,10 @@ const Rule fuse_not_standard{
     .id = "fuse/not-standard",
     .severity = Severity::advice,
     .title = "Fuse rating neither standard nor customary",
-    .explain = {"Looks for the fuse's rating in the edition's list of standard ratings, its additional fuse "
-                "ratings, "
-                "and the sizes that PV fuses are customarily made in.",
-                "Other ratings are allowed, but an odd number on a plan is more often a typing error than a "
-                "part that "
-                "anybody stocks.",
+    .explain = {"Looks for the fuse's rating in the edition's list of standard ratings, its additional "
+                "fuse ratings, and the sizes that PV fuses are customarily made in.",
+                "Other ratings are allowed, but an odd number on a plan is more often a typing error than "
+                "a part that anybody stocks.",
                 "The rating is looked up in the three lists of the edition's data; there is no calculation."},
     .remedy = "Check the rating against the data sheet of the fuse.",
     .uses = {"overcurrent.standard", "overcurrent.additional_fuses", "overcurrent.customary_pv_fuses"},

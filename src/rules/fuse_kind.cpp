@@ -31,9 +31,8 @@ const Rule fuse_not_pv_listed{
     .title = "Fuse not listed for photovoltaic systems",
     .explain =
         {"In editions that ask for it: whether the string fuse is listed for use in photovoltaic systems.",
-         "A PV fuse opens on the low overcurrents that a string can deliver, little above its rated current; "
-         "a "
-         "general-purpose fuse may carry them for ever and overheat its holder.",
+         "A PV fuse opens on the low overcurrents that a string can deliver, little above its rated "
+         "current; a general-purpose fuse may carry them for ever and overheat its holder.",
          "By what the plan states of the fuse (fuse.pv_listed); there is no calculation."},
     .remedy = "Use fuses listed for PV (UL 248-19), and show the listing.",
     .uses = {"overcurrent.pv_listing"},
@@ -55,12 +54,10 @@ const Rule fuse_poles{
     .explain =
         {"Compares the poles that are fused with how the array is grounded.",
          "A fuse in a solidly grounded conductor can open and leave the array ungrounded and unnoticed. On "
-         "an "
-         "ungrounded array under the older editions, a fault in the unfused pole meets no fuse at all.",
+         "an ungrounded array under the older editions, a fault in the unfused pole meets no fuse at all.",
          "Solidly grounded: a fuse in the ungrounded conductor only; both is a hazard in every edition. "
          "Ungrounded: both poles in editions up to 2014, a correction where one is missing; one pole, the "
-         "same "
-         "throughout, is enough from 2017 on, as for functionally grounded arrays."},
+         "same throughout, is enough from 2017 on, as for functionally grounded arrays."},
     .remedy = "Fuse the poles that the edition asks for, in the same polarity throughout the system.",
     .uses = {"overcurrent.poles"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -96,8 +93,8 @@ const Rule fuse_heat{
         {"Asks for the fuse maker's re-rating factor where the air inside the box is expected above the "
          "temperature that fuses are rated for.",
          "A box in the sun is an oven; a fuse in it opens below its rating, or ages until it does.",
-         "enclosure.inside_c against the edition's value (40 °C). With fuse.ambient_factor stated the least "
-         "rating takes it into account and there is nothing to ask."},
+         "enclosure.inside_c against the edition's value (40 °C). With fuse.ambient_factor stated the "
+         "least rating takes it into account and there is nothing to ask."},
     .remedy = "State the maker's factor at the temperature inside the box, or shade and ventilate the box.",
     .uses = {"overcurrent.heat"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -112,8 +109,7 @@ const Rule fuse_heat{
           .at("/enclosure/inside_c")
           .say(
               "The air in {} is expected at {} °C, above the {} °C that fuses are rated for, and no "
-              "re-rating factor "
-              "is stated.",
+              "re-rating factor is stated.",
               c.box.id, shown(inside), shown(c.edition.fuse_heat_above));
     }};
 

@@ -11,11 +11,11 @@ const Rule site_totals{
     .severity = Severity::correction,
     .title = "Totals differ from the permit",
     .explain =
-        {"Compares the boxes, strings and modules of the design, and its DC power, with the totals that the "
-         "permit was issued for.",
+        {"Compares the boxes, strings and modules of the design, and its DC power, with the totals that "
+         "the permit was issued for.",
          "An approval covers what was reviewed. Two strings more are two strings that nobody checked.",
-         "Counts must agree exactly; the power (sum of the modules' rated power, in kilowatts) within half a "
-         "percent. Totals that the permit does not state are not compared."},
+         "Counts must agree exactly; the power (sum of the modules' rated power, in kilowatts) within half "
+         "a percent. Totals that the permit does not state are not compared."},
     .remedy = "Correct the design, or have the permit amended.",
     .uses = {"site.totals"},
     .judge_site = [](const SiteCase& c, Notes& out) {
@@ -56,8 +56,8 @@ const Rule site_grounding_term{
     .severity = Severity::query,
     .title = "Functional grounding under an edition that does not know it",
     .explain =
-        {"Under an edition that knows only solidly grounded and ungrounded arrays: asks which of the two an "
-         "inverter called functionally grounded is.",
+        {"Under an edition that knows only solidly grounded and ungrounded arrays: asks which of the two "
+         "an inverter called functionally grounded is.",
          "Which poles are fused, and which labels are needed, hangs on it in those editions.",
          "inverters.grounding as stated; the edition's data says whether it has the term."},
     .remedy = "State solid or ungrounded for the inverter, as this edition uses the words.",
@@ -74,8 +74,7 @@ const Rule site_grounding_term{
             .at_design(key_of(*i.inverter, "grounding"))
             .say(
                 "Inverter {} is called functionally grounded, which the {} edition does not know; is its "
-                "array "
-                "solidly grounded or ungrounded?",
+                "array solidly grounded or ungrounded?",
                 i.inverter->id, c.edition.name);
       }
     }};
@@ -86,13 +85,11 @@ const Rule site_temperature_source{
     .title = "No source for the design temperatures",
     .explain = {"Asks where the lowest and highest design temperatures come from.",
                 "Every voltage on the plan hangs on the low one. A reviewer can check it only against a "
-                "named station "
-                "and data set.",
+                "named station and data set.",
                 "site.temperature_source must be stated; its content is for the reviewer to judge."},
     .remedy =
         "Name the weather station and the data set (for instance the extreme annual mean minimum of the "
-        "ASHRAE "
-        "Handbook).",
+        "ASHRAE Handbook).",
     .judge_site = [](const SiteCase& c, Notes& out) {
       if (!c.design.site.temperature_source.empty()) return;
       out.find("temperature_source")

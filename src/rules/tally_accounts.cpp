@@ -81,16 +81,14 @@ const Rule tally_transposed{
     .severity = Severity::correction,
     .title = "Strings and modules in series changed places",
     .explain =
-        {"Holds the three accounts of a box against each other, the plan, the posted label and the count on "
-         "site, and looks for two that agree once strings and modules in series change places.",
+        {"Holds the three accounts of a box against each other, the plan, the posted label and the count "
+         "on site, and looks for two that agree once strings and modules in series change places.",
          "The total of modules is the same, so a tally by modules hides it; but twelve strings of fifteen "
-         "and "
-         "fifteen strings of twelve differ in voltage and in current, and whoever opens the box relies on "
-         "both.",
+         "and fifteen strings of twelve differ in voltage and in current, and whoever opens the box relies "
+         "on both.",
          "An account counts where it has one number of strings and one number of modules in series for all "
-         "of "
-         "them. One finding stands in place of the two differences that the swap explains; what the voltage "
-         "or the current of the box as found breaks is reported by the rules for those."},
+         "of them. One finding stands in place of the two differences that the swap explains; what the "
+         "voltage or the current of the box as found breaks is reported by the rules for those."},
     .remedy = "Find out which account is right, and put the others in agreement with it.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const Transposed pair = transposed(c);

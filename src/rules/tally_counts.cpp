@@ -31,13 +31,13 @@ const Rule tally_strings{
     .title = "Number of strings differs from the plan",
     .explain =
         {"Holds the strings counted in the box against the strings that the plan has on it.",
-         "A string more than planned adds its current to the bus, the output conductors and the disconnect, "
-         "none of which was sized for it; one fewer may hang on another box, or lie open under the modules "
-         "with its ends live.",
+         "A string more than planned adds its current to the bus, the output conductors and the "
+         "disconnect, none of which was sized for it; one fewer may hang on another box, or lie open under "
+         "the modules with its ends live.",
          "The count is that of the positives or the negatives; where the two differ the larger is taken. "
          "Where the plan joins strings ahead of the box, a count of its inputs is as good as a count of "
-         "strings. In a box with several groups the difference is judged where the short-circuit current is "
-         "highest."},
+         "strings. In a box with several groups the difference is judged where the short-circuit current "
+         "is highest."},
     .remedy = "Trace every string of the box, and correct the wiring or have the plan changed.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const auto count = counted_strings(c.plan, c.visited);
@@ -60,8 +60,8 @@ const Rule tally_polarity{
     .explain =
         {"Holds the positive conductors counted in the box against the negative ones.",
          "Every string has one of each. Where they differ a string may be landed on the wrong busbar, run "
-         "backwards, or hang loose: the others then drive their current through it, and nothing shows until "
-         "something burns.",
+         "backwards, or hang loose: the others then drive their current through it, and nothing shows "
+         "until something burns.",
          "The two counts of the record, as they stand. The box is judged with the larger one."},
     .remedy =
         "Keep the box open-circuited, check the polarity of every string, and land each on its own "

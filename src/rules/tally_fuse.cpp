@@ -100,8 +100,7 @@ const Rule tally_mixed_fuses{
         {"Holds each fuse that the inspector noted as unlike the others against the rating common to the "
          "box.",
          "Like strings need like fuses. An odd one mostly comes from a replacement at hand: too small, and "
-         "one "
-         "string drops out unseen; too large, and that string is not protected.",
+         "one string drops out unseen; too large, and that string is not protected.",
          "The common rating is the one found in the box, or else the plan's; entries equal to it are not "
          "counted. The box is judged with its largest and its smallest fuse."},
     .remedy = "Replace the odd fuses by the rating of the plan, and ask how they came there.",

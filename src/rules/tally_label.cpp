@@ -117,11 +117,10 @@ const Rule tally_label{
     .severity = Severity::correction,
     .title = "Posted label differs from the plan or from the box",
     .explain =
-        {"Holds each entry of the label posted on the box against the plan, then against what was found, and "
-         "its voltage and current against those computed of the box as found.",
+        {"Holds each entry of the label posted on the box against the plan, then against what was found, "
+         "and its voltage and current against those computed of the box as found.",
          "Whoever opens the box on the roof, a fire crew among them, has the label and nothing else: it is "
-         "the "
-         "voltage they insulate for and the current they expect.",
+         "the voltage they insulate for and the current they expect.",
          "One finding for each entry: name, strings, modules in series and fuse rating where they differ; "
          "highest voltage and highest current where the label states less than is computed. A label that "
          "states more than is computed stands."},

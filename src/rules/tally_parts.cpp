@@ -125,13 +125,11 @@ const Rule tally_part{
     .explain =
         {"Holds the conductors, the enclosure and the disconnect that were found against those on the plan.",
          "Ampacity, rain tightness and the power to break a fault were approved for the planned parts. "
-         "Another "
-         "size of conductor or another type of box looks the same from the ladder and fails in the first hot "
-         "summer or the first storm.",
+         "Another size of conductor or another type of box looks the same from the ladder and fails in the "
+         "first hot summer or the first storm.",
          "Each stated item against the plan's, one finding an item; what the plan does not state is not "
          "compared. Source conductors are held against those of every group of the box. Whether the other "
-         "part "
-         "would do is said by the rules that judge the box as found."},
+         "part would do is said by the rules that judge the box as found."},
     .remedy = "Fit the part of the plan, or have the plan changed.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       output(c, out);

@@ -45,9 +45,8 @@ const Rule tally_not_visited{
     .severity = Severity::query,
     .title = "Box on the plan that nobody visited",
     .explain = {"Names each box of the plan that the field record has no entry for.",
-                "A box that nobody opened is neither right nor wrong: nothing is known of it, and approving "
-                "the site "
-                "would approve it unseen.",
+                "A box that nobody opened is neither right nor wrong: nothing is known of it, and "
+                "approving the site would approve it unseen.",
                 "The ids of the plan against the ids of the record, letter by letter."},
     .remedy = "Visit the box, or enter it under its id on the plan.",
     .judge_record = [](const RecordCase& c, Notes& out) {
@@ -72,10 +71,9 @@ const Rule tally_not_on_plan{
     .explain =
         {"Names each box of the field record that the plan does not have, with the nearest ids on the plan.",
          "Either the id was misread, and findings go to the wrong box, or somebody put up a box that was "
-         "never "
-         "approved and that no calculation covers.",
-         "The ids of the record against the ids of the plan, letter by letter. Nearest are the ids with the "
-         "fewest letters to change; where several are as near, boxes that nobody visited come first."},
+         "never approved and that no calculation covers.",
+         "The ids of the record against the ids of the plan, letter by letter. Nearest are the ids with "
+         "the fewest letters to change; where several are as near, boxes that nobody visited come first."},
     .remedy = "Correct the id in the record, or have the box added to the plan.",
     .judge_record = [](const RecordCase& c, Notes& out) {
       const std::vector<std::string_view> known = candidates(c);

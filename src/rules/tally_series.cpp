@@ -84,8 +84,8 @@ void list_length(const VisitCase& c, Notes& out) {
       .unit("strings")
       .at_record(record_pointer(c, "/count/series"))
       .say(
-          "The record gives the modules in series of {} in {}, where {} {}; which string is which cannot be "
-          "told.",
+          "The record gives the modules in series of {} in {}, where {} {}; which string is which cannot "
+          "be told.",
           counted(length, "string"), c.plan.id, count ? "the inspector counted" : "the plan has", strings);
 }
 
@@ -113,16 +113,13 @@ const Rule tally_series{
     .title = "Modules in series differ from the plan",
     .explain =
         {"Holds the modules in series found in each string against the plan; without such a count, all "
-         "modules "
-         "counted on the box against the plan's total.",
+         "modules counted on the box against the plan's total.",
          "Each module more raises the voltage of the whole string, in the cold above all, and fuses, "
-         "switches "
-         "and inverter have no reserve for it; a string that is shorter than its neighbours is driven "
-         "backwards by them.",
+         "switches and inverter have no reserve for it; a string that is shorter than its neighbours is "
+         "driven backwards by them.",
          "One number in the record holds for every string; a list runs through the strings in the order of "
-         "the "
-         "plan's groups. A hazard where the box as found exceeds a voltage limit of the edition or the rated "
-         "voltage of a module, the inverter, a fuse, switch, enclosure or conductor; otherwise a "
+         "the plan's groups. A hazard where the box as found exceeds a voltage limit of the edition or the "
+         "rated voltage of a module, the inverter, a fuse, switch, enclosure or conductor; otherwise a "
          "correction."},
     .remedy = "Count the modules of each string again, and correct the strings or have the plan changed.",
     .uses = {"voltage.limits", "voltage.cold_table"},

@@ -7,12 +7,9 @@ namespace {
 
 std::string_view place_words(Use use) {
   switch (use) {
-    case Use::dwelling:
-      return "on a one- or two-family dwelling";
-    case Use::building:
-      return "on a building";
-    case Use::ground:
-      return "off buildings";
+    case Use::dwelling: return "on a one- or two-family dwelling";
+    case Use::building: return "on a building";
+    case Use::ground: return "off buildings";
   }
   return {};
 }
@@ -73,15 +70,14 @@ const Rule voltage_site_limit{
     .severity = Severity::hazard,
     .title = "String voltage above the limit for the site",
     .explain =
-        {"Holds the highest string voltage of the box at the lowest expected temperature against the voltage "
-         "that the edition allows where the array stands: on a dwelling, on another building, or off "
-         "buildings.",
+        {"Holds the highest string voltage of the box at the lowest expected temperature against the "
+         "voltage that the edition allows where the array stands: on a dwelling, on another building, or "
+         "off buildings.",
          "Above the limit, insulation, working distances and the whole set of rules that the installation "
-         "was "
-         "approved under no longer apply; an arc at such a voltage is longer and harder to put out.",
+         "was approved under no longer apply; an arc at such a voltage is longer and harder to put out.",
          "The voltage is that of voltage/no-factor's page: modules in series, times the rated open-circuit "
-         "voltage, corrected for cold. A hazard where the edition forbids more; a correction where the limit "
-         "is only the threshold above which the articles on higher voltages apply."},
+         "voltage, corrected for cold. A hazard where the edition forbids more; a correction where the "
+         "limit is only the threshold above which the articles on higher voltages apply."},
     .remedy =
         "Shorten the strings, or, where the limit is a threshold, show compliance with the higher-voltage "
         "rules.",
@@ -142,12 +138,11 @@ const Rule voltage_inverter_input{
     .id = "voltage/inverter-input",
     .severity = Severity::hazard,
     .title = "String voltage above the inverter's maximum input voltage",
-    .explain =
-        {"Holds the highest string voltage of the box at the lowest expected temperature against the maximum "
-         "DC voltage of the inverter that it feeds.",
-         "On a cold clear morning, before the inverter starts, its input sees the full open-circuit voltage; "
-         "above its rating the input stage fails, often with fire.",
-         "String voltage as for the site limit; the rating is the inverter's max_dc_v."},
+    .explain = {"Holds the highest string voltage of the box at the lowest expected temperature against "
+                "the maximum DC voltage of the inverter that it feeds.",
+                "On a cold clear morning, before the inverter starts, its input sees the full open-circuit "
+                "voltage; above its rating the input stage fails, often with fire.",
+                "String voltage as for the site limit; the rating is the inverter's max_dc_v."},
     .remedy = "Shorten the strings, or choose an inverter with a higher input rating.",
     .uses = {"voltage.cold_table", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
@@ -174,8 +169,8 @@ const Rule voltage_equipment_rating{
     .explain =
         {"Holds the highest string voltage of the box at the lowest expected temperature against the rated "
          "voltage of its fuses, disconnect, enclosure and conductors: one finding for each part.",
-         "A fuse or switch above its voltage rating does not put out the arc it draws: it becomes the fire. "
-         "Insulation above its rating tracks and fails.",
+         "A fuse or switch above its voltage rating does not put out the arc it draws: it becomes the "
+         "fire. Insulation above its rating tracks and fails.",
          "String voltage as for the site limit; a string's own conductors are held against that string's "
          "voltage, everything else against the box's highest."},
     .remedy = "Replace the part by one rated for the voltage, or shorten the strings.",
@@ -214,21 +209,16 @@ const Rule voltage_no_factor{
     .title = "String voltage cannot be computed",
     .explain =
         {"Says where the voltage of a string at the lowest expected temperature cannot be computed: no "
-         "lowest "
-         "temperature, no coefficient, or no factor in the table for such a module or such cold.",
-         "Cold raises the voltage of a module by a tenth and more; without the correction nobody knows what "
-         "fuses, switches and inverter will see.",
+         "lowest temperature, no coefficient, or no factor in the table for such a module or such cold.",
+         "Cold raises the voltage of a module by a tenth and more; without the correction nobody knows "
+         "what fuses, switches and inverter will see.",
          "With a coefficient in percent: n times Voc times (1 + coefficient times (T − 25)); in volts: n "
-         "times "
-         "(Voc + coefficient times (T − 25)). Without one, for crystalline silicon only, n times Voc times "
-         "the "
-         "factor of the edition's table, a temperature between two bands taking the colder. At 25 °C and "
-         "above "
-         "the factor is 1. A coefficient, where there is one, always goes before the table."},
+         "times (Voc + coefficient times (T − 25)). Without one, for crystalline silicon only, n times Voc "
+         "times the factor of the edition's table, a temperature between two bands taking the colder. At "
+         "25 °C and above the factor is 1. A coefficient, where there is one, always goes before the table."},
     .remedy =
         "State the lowest expected temperature, and the coefficient of the open-circuit voltage from the "
-        "data "
-        "sheet.",
+        "data sheet.",
     .uses = {"voltage.cold_table"},
     .judge = [](const BoxCase& c, Notes& out) { lacks_of_voltage(c, out, true); }};
 

@@ -33,13 +33,12 @@ const Rule voltage_unequal_strings{
     .severity = Severity::correction,
     .title = "Unequal strings in parallel on one box",
     .explain =
-        {"Compares the strings that share the box's bus: modules in series, and operating voltage where the "
-         "modules are of different kinds.",
+        {"Compares the strings that share the box's bus: modules in series, and operating voltage where "
+         "the modules are of different kinds.",
          "Strings in parallel are forced to one voltage. The shorter one is driven off its working point, "
-         "loses "
-         "energy every hour, and in open circuit takes current backwards from the longer ones.",
-         "A finding where the series counts differ, or where n times Vmp of the groups differs by more than "
-         "the share that the edition's data states, taken of the highest."},
+         "loses energy every hour, and in open circuit takes current backwards from the longer ones.",
+         "A finding where the series counts differ, or where n times Vmp of the groups differs by more "
+         "than the share that the edition's data states, taken of the highest."},
     .remedy =
         "Give every string on the box the same number of like modules, or bring the odd ones to another "
         "input.",
@@ -89,16 +88,13 @@ const Rule voltage_tracking_window{
     .id = "voltage/tracking-window",
     .severity = Severity::advice,
     .title = "Operating voltage outside the inverter's tracking window",
-    .explain = {"Compares the operating voltage of the strings on the hottest day with the lower end of the "
-                "inverter's tracking window, and on the coldest with the upper end.",
+    .explain = {"Compares the operating voltage of the strings on the hottest day with the lower end of "
+                "the inverter's tracking window, and on the coldest with the upper end.",
                 "Outside the window the inverter cannot follow the array's best point: it clips on hot "
-                "afternoons or "
-                "starts late on cold mornings. It is a loss of energy, not a danger.",
-                "n times Vmp times (1 + coefficient of Vmp times (T − 25)). Hot: the site's high temperature "
-                "plus the "
-                "cells' rise over it; cold: the site's low. Without a coefficient of Vmp the rule stays "
-                "silent: that "
-                "of Voc is no substitute, it is smaller."},
+                "afternoons or starts late on cold mornings. It is a loss of energy, not a danger.",
+                "n times Vmp times (1 + coefficient of Vmp times (T − 25)). Hot: the site's high "
+                "temperature plus the cells' rise over it; cold: the site's low. Without a coefficient of "
+                "Vmp the rule stays silent: that of Voc is no substitute, it is smaller."},
     .remedy = "Choose the number of modules in series so that both ends fall inside the window.",
     .uses = {"voltage.tracking"},
     .judge = [](const BoxCase& c, Notes& out) {

@@ -43,9 +43,7 @@ std::size_t check_value(const Value& value, const Json& expected) {
   const std::string_view here = source.substr(value.offset());
   std::size_t count = 1;
   switch (expected.type()) {
-    case Json::value_t::null:
-      CHECK((value.kind() == Kind::null && here.starts_with("null")));
-      break;
+    case Json::value_t::null: CHECK((value.kind() == Kind::null && here.starts_with("null"))); break;
     case Json::value_t::boolean:
       CHECK((value.kind() == Kind::boolean && value.boolean() == expected.get<bool>()));
       CHECK(here.starts_with(expected.get<bool>() ? "true" : "false"));

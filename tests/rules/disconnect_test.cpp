@@ -59,9 +59,7 @@ TEST_CASE("a disconnect that is needed and not there") {
     const auto judged = judge(design, c.edition);
     const Finding* f = judged->find(missing);
     switch (asked(c)) {
-      case Asked::nothing:
-        CHECK(f == nullptr);
-        break;
+      case Asked::nothing: CHECK(f == nullptr); break;
       case Asked::load_break:
         REQUIRE(f != nullptr);
         CHECK(f->severity == Severity::correction);
