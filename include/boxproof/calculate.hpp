@@ -49,6 +49,9 @@ Amps output_current(const Combiner& box, const Edition& edition, Working* workin
 Amps back_current(const Combiner& box, const Circuit& circuit, const Edition& edition,
                   Working* working = nullptr);
 
+// The same where the box's output current is known already.
+Amps back_current(const Combiner& box, const Circuit& circuit, Amps output, const Edition& edition);
+
 // What parallel strings ahead of the same fuse add to the fuse, at the module: (p − 1) · 1.25 · Isc.
 Amps joined_current(const Circuit& circuit, const Edition& edition);
 
@@ -93,6 +96,9 @@ struct OperatingPoint {
   Volts voltage;
 };
 std::optional<OperatingPoint> operating_point(const Combiner& box);
+
+// Of one input of the box: the strings joined ahead of its fuse.
+std::optional<OperatingPoint> operating_point(const Circuit& circuit);
 
 // Everything that is computed of one box.
 struct CircuitFacts {

@@ -44,7 +44,6 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
 // kept in `own`, which must outlive the returned box.
 struct FoundParts {
   std::deque<Conductor> conductors;
-  std::deque<Module> modules;
 };
 Combiner as_built(const Combiner& plan, const VisitedBox& visited, FoundParts& own);
 

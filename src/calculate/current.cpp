@@ -35,17 +35,27 @@ Amps joined_current(const Circuit& c, const Edition& e) {
          c.module->isc_for_circuits();
 }
 
+namespace {
+
+Amps backfeed_of(const Combiner& box) {
+  return box.inverter != nullptr ? box.inverter->backfeed : Amps(0);
+}
+
+}  // namespace
+
+Amps back_current(const Combiner& box, const Circuit& c, Amps output, const Edition& e) {
+  return output - input_current(c, e) + backfeed_of(box) + joined_current(c, e);
+}
+
 Amps back_current(const Combiner& box, const Circuit& c, const Edition& e, Working* working) {
   const Amps out = output_current(box, e, working), own = input_current(c, e, working);
-  const Amps joined = joined_current(c, e);
-  const Amps backfeed = box.inverter != nullptr ? box.inverter->backfeed : Amps(0);
-  const Amps back = out - own + backfeed + joined;
+  const Amps back = back_current(box, c, out, e);
   if (working) {
     const double p = c.strings_per_fuse;
     working->push_back(computed("Iback", "Iout − Imax + Ifeed + k · (p − 1) · Isc",
                                 {{"Iout", out.value()},
                                  {"Imax", own.value()},
-                                 {"Ifeed", backfeed.value()},
+                                 {"Ifeed", backfeed_of(box).value()},
                                  {"k", e.maximum_current_factor},
                                  {"p", p},
                                  {"Isc", c.module->isc_for_circuits().value()}},

@@ -21,16 +21,14 @@ void circuit_facts(const Design& design, const Combiner& box, const Circuit& c, 
   f.circuit = &c;
   f.voltage = string_voltage(*c.module, c.series, design.site.low, e);
   f.max = input_current(c, e);
-  f.back = out - f.max + (box.inverter ? box.inverter->backfeed : Amps(0)) + joined_current(c, e);
+  f.back = back_current(box, c, out, e);
   const bool rated_100 = box.enclosure && box.enclosure->rated_100_pct;
   f.fuse_least = least_rating(f.max, rated_100, box.fuse ? box.fuse->ambient_factor : std::nullopt, e);
   f.fuse_suggested = standard_rating(f.fuse_least, e);
   f.run = run_ampacity(c.run ? &*c.run : nullptr, f.max, design.site.high, e);
   f.fuse_needed = protection_needed(f);
-  if (c.run && c.module->imp && c.module->vmp) {
-    const Amps operating = static_cast<double>(c.strings_per_fuse) * *c.module->imp;
-    f.drop_pct = drop_pct(*c.run, operating, static_cast<double>(c.series) * *c.module->vmp, e);
-  }
+  if (const auto point = operating_point(c); c.run && point)
+    f.drop_pct = drop_pct(*c.run, point->current, point->voltage, e);
 }
 
 void output_facts(const Design& design, const Combiner& box, const Edition& e, BoxFacts& facts) {
@@ -43,15 +41,21 @@ void output_facts(const Design& design, const Combiner& box, const Edition& e, B
 
 }  // namespace
 
+std::optional<OperatingPoint> operating_point(const Circuit& c) {
+  if (!c.module->imp || !c.module->vmp) return std::nullopt;
+  return OperatingPoint{static_cast<double>(c.strings_per_fuse) * *c.module->imp,
+                        static_cast<double>(c.series) * *c.module->vmp};
+}
+
 std::optional<OperatingPoint> operating_point(const Combiner& box) {
-  OperatingPoint point;
+  OperatingPoint all;
   for (const Circuit& c : box.circuits) {
-    if (!c.module->imp || !c.module->vmp) return std::nullopt;
-    point.current += static_cast<double>(c.strings) * *c.module->imp;
-    const Volts voltage = static_cast<double>(c.series) * *c.module->vmp;
-    if (&c == &box.circuits.front() || voltage < point.voltage) point.voltage = voltage;
+    const auto point = operating_point(c);
+    if (!point) return std::nullopt;
+    all.current += static_cast<double>(c.strings) * *c.module->imp;
+    if (&c == &box.circuits.front() || point->voltage < all.voltage) all.voltage = point->voltage;
   }
-  return point;
+  return all;
 }
 
 void box_facts(const Design& design, const Combiner& box, const Edition& e, BoxFacts& facts) {

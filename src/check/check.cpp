@@ -5,12 +5,13 @@
 #include <fnmatch.h>
 
 #include <algorithm>
-#include <thread>
+#include <iterator>
 #include <unordered_map>
 
 #include "src/check/totals.hpp"
 #include "src/read/source_map.hpp"
 #include "src/rules/notes.hpp"
+#include "src/text/in_order.hpp"
 
 namespace boxproof {
 namespace {
@@ -29,17 +30,24 @@ std::vector<Running> rules_in(const Edition& edition) {
   return out;
 }
 
-// Worst first, then by rule; what one rule says stays in the order in which it said it.
-void sort_findings(std::vector<Finding>::iterator begin, std::vector<Finding>::iterator end) {
-  std::stable_sort(begin, end, [](const Finding& a, const Finding& b) {
-    return a.severity != b.severity ? a.severity < b.severity : a.rule->id < b.rule->id;
-  });
+bool comes_before(const Finding& a, const Finding& b) {  // worst first, then by rule
+  return a.severity != b.severity ? a.severity < b.severity : a.rule->id < b.rule->id;
 }
 
-bool already_said(const Finding& f, const std::vector<Finding>& before, std::size_t from, std::size_t to) {
-  return std::any_of(
-      before.begin() + static_cast<std::ptrdiff_t>(from), before.begin() + static_cast<std::ptrdiff_t>(to),
-      [&](const Finding& b) { return b.rule == f.rule && b.part == f.part && b.severity <= f.severity; });
+// Hands over the findings of one box (or of the site), sorted; what one rule says stays in the order in which
+// it said it. Those from number `planned` on are the site as built: one that the plan had already, as grave
+// or graver, is dropped.
+void hand_over(std::vector<Finding>& all, std::size_t planned, std::vector<Finding>& out) {
+  const auto built = all.begin() + static_cast<std::ptrdiff_t>(planned);
+  const auto said_before = [&](const Finding& f) {
+    return std::any_of(all.begin(), built, [&](const Finding& b) {
+      return b.rule == f.rule && b.part == f.part && b.severity <= f.severity;
+    });
+  };
+  all.erase(std::remove_if(built, all.end(), said_before), all.end());
+  std::stable_sort(all.begin(), all.end(), comes_before);
+  std::move(all.begin(), all.end(), std::back_inserter(out));
+  all.clear();
 }
 
 // Where in the record the value stands that made a finding appear on the box as built.
@@ -79,7 +87,7 @@ class Checker {
     for (std::uint32_t i = 0; i < boxes.size(); ++i) visited_.emplace(boxes[i].id, i);
   }
 
-  Judgement run() {
+  Judgement judge() {
     Judgement out;
     out.basis = record_ != nullptr ? Basis::as_built : Basis::design;
     out.selected = !options_.boxes.empty();
@@ -116,45 +124,27 @@ class Checker {
     return found == visited_.end() ? nullptr : &record_->record.boxes[found->second];
   }
 
-  void judge_site(std::vector<Finding>& findings) const {
-    Notes notes(edition_, options_.show_work);
-    const auto run = [&](const SiteTotals& totals, Basis basis) {
-      notes.about(std::nullopt, "", basis);
-      const SiteCase site{design_, edition_, totals, basis};
-      for (const Running& r : rules_)
-        if (r.rule->judge_site != nullptr) {
-          notes.speak(*r.rule, *r.section);
-          r.rule->judge_site(site, notes);
-        }
-      notes.close();
-    };
-    run(plan_totals_, Basis::design);
-    const std::size_t planned = notes.findings().size();
-    if (record_ != nullptr) run(built_totals_, Basis::as_built);
-    add_new(notes.findings(), 0, planned, findings);
-  }
-
-  // Moves the findings from `from` on to `out`: those before `planned` as they are, the others unless they
-  // repeat one.
-  static void add_new(std::vector<Finding>& all, std::size_t from, std::size_t planned,
-                      std::vector<Finding>& out) {
-    const std::size_t start = out.size();
-    std::vector<bool> keep(all.size() - from, true);
-    for (std::size_t i = planned; i < all.size(); ++i)
-      keep[i - from] = !already_said(all[i], all, from, planned);
-    for (std::size_t i = from; i < all.size(); ++i)
-      if (keep[i - from]) out.push_back(std::move(all[i]));
-    all.resize(from);
-    sort_findings(out.begin() + static_cast<std::ptrdiff_t>(start), out.end());
-  }
-
-  void run_box_rules(const BoxCase& c, Notes& notes) const {
+  // Every rule that looks at such a case, then what they lacked.
+  template <class Case>
+  void run(void (*Rule::*judge)(const Case&, Notes&), const Case& c, Notes& notes) const {
     for (const Running& r : rules_)
-      if (r.rule->judge != nullptr) {
+      if (r.rule->*judge != nullptr) {
         notes.speak(*r.rule, *r.section);
-        r.rule->judge(c, notes);
+        (r.rule->*judge)(c, notes);
       }
     notes.close();
+  }
+
+  void judge_site(std::vector<Finding>& findings) const {
+    Notes notes(edition_, options_.show_work);
+    notes.about(std::nullopt, "", Basis::design);
+    run(&Rule::judge_site, SiteCase{design_, edition_, plan_totals_, Basis::design}, notes);
+    const std::size_t planned = notes.findings().size();
+    if (record_ != nullptr) {
+      notes.about(std::nullopt, "", Basis::as_built);
+      run(&Rule::judge_site, SiteCase{design_, edition_, built_totals_, Basis::as_built}, notes);
+    }
+    hand_over(notes.findings(), planned, findings);
   }
 
   void judge_box(const BoxResult& result, BoxFacts& facts, Notes& notes,
@@ -162,7 +152,7 @@ class Checker {
     const Combiner& plan = design_.combiners[result.index];
     notes.about(result.index, plan.id, Basis::design);
     box_facts(design_, plan, edition_, facts);
-    run_box_rules({design_, edition_, plan, result.index, facts, plan_totals_}, notes);
+    run(&Rule::judge, BoxCase{design_, edition_, plan, result.index, facts, plan_totals_}, notes);
     const std::size_t planned = notes.findings().size();
     if (result.visited) {
       const VisitedBox& visited = record_->record.boxes[*result.visited];
@@ -171,56 +161,42 @@ class Checker {
       BoxFacts found_facts;
       box_facts(design_, found, edition_, found_facts);
       notes.about(result.index, plan.id, Basis::as_built);
-      run_box_rules(
-          {design_, edition_, found, result.index, found_facts, built_totals_, Basis::as_built, &visited},
+      run(&Rule::judge,
+          BoxCase{design_, edition_, found, result.index, found_facts, built_totals_, Basis::as_built,
+                  &visited},
           notes);
       for (std::size_t i = planned; i < notes.findings().size(); ++i) {
         Finding& f = notes.findings()[i];
         f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
         f.in_record = true;
       }
-      const VisitCase visit{design_, edition_, plan, result.index, visited, *result.visited, found_facts};
-      for (const Running& r : rules_)
-        if (r.rule->judge_visit != nullptr) {
-          notes.speak(*r.rule, *r.section);
-          r.rule->judge_visit(visit, notes);
-        }
-      notes.close();
+      run(&Rule::judge_visit,
+          VisitCase{design_, edition_, plan, result.index, visited, *result.visited, found_facts}, notes);
     }
-    add_new(notes.findings(), 0, planned, findings);
+    hand_over(notes.findings(), planned, findings);
   }
 
-  // Boxes do not see each other, so they are judged in stretches side by side; the order of findings is the
+  // Boxes do not see each other, so they are judged in blocks side by side; the order of findings is the
   // plan's.
   void judge_boxes(Judgement& out) const {
-    constexpr std::size_t worth_a_thread = 2000;  // boxes
-    const std::size_t most = std::max(1U, std::thread::hardware_concurrency());
-    const std::size_t stretches = std::clamp<std::size_t>(out.boxes.size() / worth_a_thread, 1, most);
-    std::vector<std::vector<Finding>> found(stretches);
-    const auto work = [&](std::size_t s) {
+    constexpr std::size_t block = 1000;  // boxes
+    const auto make = [&](std::size_t b, std::vector<Finding>& found) {
       Notes notes(edition_, options_.show_work);
       BoxFacts facts;
-      const std::size_t begin = out.boxes.size() * s / stretches,
-                        end = out.boxes.size() * (s + 1) / stretches;
-      for (std::size_t i = begin; i < end; ++i) judge_box(out.boxes[i], facts, notes, found[s]);
+      for (std::size_t i = b * block; i < std::min((b + 1) * block, out.boxes.size()); ++i)
+        judge_box(out.boxes[i], facts, notes, found);
     };
-    std::vector<std::thread> threads;
-    for (std::size_t s = 1; s < stretches; ++s) threads.emplace_back(work, s);
-    work(0);
-    for (std::thread& t : threads) t.join();
-    for (std::vector<Finding>& f : found) std::move(f.begin(), f.end(), std::back_inserter(out.findings));
+    text::in_order<std::vector<Finding>>(
+        (out.boxes.size() + block - 1) / block, make, [&](std::vector<Finding>& found) {
+          std::move(found.begin(), found.end(), std::back_inserter(out.findings));
+          found.clear();
+        });
   }
 
   // What the record as a whole shows: boxes that nobody visited, boxes that are not on the plan.
   void judge_record(Judgement& out) const {
     Notes notes(edition_, options_.show_work);
-    const RecordCase record{design_, edition_, record_->record};
-    for (const Running& r : rules_)
-      if (r.rule->judge_record != nullptr) {
-        notes.speak(*r.rule, *r.section);
-        r.rule->judge_record(record, notes);
-      }
-    notes.close();
+    run(&Rule::judge_record, RecordCase{design_, edition_, record_->record}, notes);
     std::erase_if(notes.findings(), [&](const Finding& f) { return !wanted(f.box_id); });
     std::move(notes.findings().begin(), notes.findings().end(), std::back_inserter(out.findings));
     // Put them where they belong: the site's first, then by box, then what is not on the plan.
@@ -229,8 +205,7 @@ class Checker {
       return f.box_id.empty() ? 0 : UINT64_MAX;
     };
     std::stable_sort(out.findings.begin(), out.findings.end(), [&](const Finding& a, const Finding& b) {
-      if (rank(a) != rank(b)) return rank(a) < rank(b);
-      return a.severity != b.severity ? a.severity < b.severity : a.rule->id < b.rule->id;
+      return rank(a) != rank(b) ? rank(a) < rank(b) : comes_before(a, b);
     });
   }
 
@@ -272,7 +247,7 @@ class Checker {
 
 Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
                 const CheckOptions& options) {
-  Judgement out = Checker(design, edition, record, options).run();
+  Judgement out = Checker(design, edition, record, options).judge();
   for (Finding& f : out.findings) {
     if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", fmt::join(f.amended, ", "));
     read::SourceMap& places = f.in_record ? *record->places : *design.places;

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "src/read/box_reader.hpp"
+#include "src/read/named_parts.hpp"
 
 namespace boxproof::read {
 
@@ -78,13 +79,7 @@ std::vector<Label> BoxReader::labels(const Field& field) {
     Label label;
     if (const Field kind = r.required("kind"); kind && to_word(kind.top(), label_kinds, reading_))
       label.kind = std::string(kind.top().text());
-    if (const Field values = r.take("values"); values && expect(values.top(), Kind::object, reading_))
-      for (Value n = values.top().first(); n; n = n.next_within(values.top())) {
-        if (n.kind() == Kind::number)
-          label.values.emplace_back(std::string(n.key()), n.number());
-        else if (n.kind() != Kind::text)
-          reading_.problem(n, fmt::format("found {}, expected the number or text on the label", describe(n)));
-      }
+    label.values = read_label_values(r, reading_);
     r.finish();
     out.push_back(std::move(label));
   }

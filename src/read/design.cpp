@@ -56,7 +56,7 @@ class DesignReader : public Sink {
     places_->add_member(key, value.offset());
     seen_.emplace_back(key);
     if (key == "format")
-      format(value);
+      check_format(value, format_name, "design file", reading_);
     else if (key == "site")
       site(value);
     else if (key == "code")
@@ -83,12 +83,6 @@ class DesignReader : public Sink {
 
  private:
   bool has(std::string_view key) const { return std::find(seen_.begin(), seen_.end(), key) != seen_.end(); }
-
-  void format(const Value& value) {
-    if (to_text_value(value, reading_) && value.text() != format_name)
-      reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a design file?",
-                                          describe(value), format_name));
-  }
 
   // Reads each member of a map from an id to a part.
   template <class T>

@@ -71,7 +71,7 @@ class VisitedBoxReader {
       if (const Field kind = l.required("kind"); kind && to_word(kind.top(), label_kinds, reading_))
         label.kind = std::string(kind.top().text());
       label.legible = l.boolean("legible");
-      values(l, label);
+      label.values = read_label_values(l, reading_);
     });
     list_of(r, "seen", [&](ObjectReader& s) {
       Observation& o = box.seen.emplace_back();
@@ -148,17 +148,6 @@ class VisitedBoxReader {
       string.insulation_megohm = s.number("insulation_mohm", not_negative("megohms"));
       string.reversed = s.boolean("reversed");
     });
-  }
-
-  void values(ObjectReader& r, FoundLabel& label) {
-    const Field field = r.take("values");
-    if (!field || !expect(field.top(), Kind::object, reading_)) return;
-    for (Value n = field.top().first(); n; n = n.next_within(field.top())) {
-      if (n.kind() == Kind::number)
-        label.values.emplace_back(std::string(n.key()), n.number());
-      else if (n.kind() != Kind::text)
-        reading_.problem(n, fmt::format("found {}, expected the number or text on the label", describe(n)));
-    }
   }
 
   Reading reading_;

@@ -40,9 +40,7 @@ class RecordReader : public Sink {
     places_->add_member(key, value.offset());
     if (key == "format") {
       has_format_ = true;
-      if (to_text_value(value, reading_) && value.text() != format_name)
-        reading_.problem(value, fmt::format("found {}, expected \"{}\"; is this a field record?",
-                                            describe(value), format_name));
+      check_format(value, format_name, "field record", reading_);
     } else if (key == "visit") {
       visit(value);
     } else if (key == "boxes") {

@@ -14,4 +14,7 @@ void read_conductor(const Value& value, Conductor& conductor, const Reading& rea
 // A conductor size under the key "size".
 std::optional<Size> read_size(ObjectReader& reader);
 
+// The numbers on a label, under the key "values".
+std::vector<std::pair<std::string, double>> read_label_values(ObjectReader& reader, const Reading& reading);
+
 }  // namespace boxproof::read

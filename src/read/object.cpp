@@ -162,6 +162,13 @@ std::optional<std::size_t> ObjectReader::word(std::string_view key, std::span<co
   return found ? to_word(found.top(), words, reading_) : std::nullopt;
 }
 
+void check_format(const Value& value, std::string_view format, std::string_view what,
+                  const Reading& reading) {
+  if (to_text_value(value, reading) && value.text() != format)
+    reading.problem(value,
+                    fmt::format("found {}, expected \"{}\"; is this a {}?", describe(value), format, what));
+}
+
 void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading) {
   reading.problems.add(
       member.key_offset(), pointer_of(member),

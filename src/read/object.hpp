@@ -80,9 +80,6 @@ class ObjectReader {
   ObjectReader(const Field& object, const Reading& reading, bool null_removes = false);
 
   bool ok() const { return is_object_; }
-  const Field& object() const { return object_; }
-  const Reading& reading() const { return reading_; }
-  bool null_removes() const { return null_removes_; }
 
   Field take(std::string_view key);      // as it is; null counts as absent only with null_removes
   Field required(std::string_view key);  // a problem where it is absent
@@ -122,6 +119,8 @@ std::optional<std::string_view> to_text_value(const Value& value, const Reading&
 std::optional<std::size_t> to_word(const Value& value, std::span<const std::string_view> words,
                                    const Reading& reading);
 bool expect(const Value& value, Kind kind, const Reading& reading);
+// A document's "format", which must be this one; `what` names the kind of document for the message.
+void check_format(const Value& value, std::string_view format, std::string_view what, const Reading& reading);
 // The problem of a key that nobody knows, with the nearest known one.
 void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading);
 

@@ -355,10 +355,6 @@ class Builder {
   int depth_ = 0;
 };
 
-}  // namespace
-
-namespace {
-
 // Runs the parser from `at` to the end of the source, or, with `to_end` false, over the one value there.
 bool drive(Builder& builder, std::string_view source, const char* at, Gap first = {}, Gap second = {},
            bool to_end = true) {
@@ -369,16 +365,16 @@ bool drive(Builder& builder, std::string_view source, const char* at, Gap first 
          !builder.failed();
 }
 
-}  // namespace
-
 // The parser takes a zero byte for the end of the text.
-static bool has_zero_byte(std::string_view source, Sink& sink) {
+bool has_zero_byte(std::string_view source, Sink& sink) {
   const auto at = source.find('\0');
   if (at == std::string_view::npos) return false;
   sink.problem(static_cast<std::uint32_t>(at), "",
                "found a byte of value zero, expected JSON text in UTF-8; is this the right file?");
   return true;
 }
+
+}  // namespace
 
 bool parse_members(std::string_view source, const ListSpan& span, Sink& sink) {
   if (source.size() >= UINT32_MAX) {

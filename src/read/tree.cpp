@@ -5,19 +5,6 @@
 
 namespace boxproof::read {
 
-std::string pointer_token(std::string_view key) {
-  std::string out;
-  for (char c : key) {
-    if (c == '~')
-      out += "~0";
-    else if (c == '/')
-      out += "~1";
-    else
-      out += c;
-  }
-  return out;
-}
-
 std::string pointer_of(const Value& value) {
   const Tree& tree = *value.tree();
   std::string out = tree.prefix;

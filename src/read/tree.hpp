@@ -12,8 +12,11 @@
 #include <vector>
 
 #include "src/read/list_span.hpp"
+#include "src/text/pointer.hpp"
 
 namespace boxproof::read {
+
+using text::pointer_token;
 
 enum class Kind : std::uint8_t { null, boolean, number, text, array, object };
 
@@ -99,8 +102,6 @@ inline std::size_t Value::size() const {
 
 // RFC 6901 pointer of a value from the top of its document.
 std::string pointer_of(const Value& value);
-// One reference token, escaped.
-std::string pointer_token(std::string_view key);
 // The value that a pointer names below `from`, or the nearest one above it that is there. `rest` is what was
 // not found.
 Value follow(Value from, std::string_view pointer, std::string_view* rest = nullptr);

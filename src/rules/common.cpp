@@ -2,33 +2,22 @@
 
 #include <algorithm>
 
-namespace boxproof {
+#include "src/text/pointer.hpp"
 
-std::string pointer_token_of(std::string_view id) {
-  std::string out;
-  for (char ch : id) {
-    if (ch == '~')
-      out += "~0";
-    else if (ch == '/')
-      out += "~1";
-    else
-      out += ch;
-  }
-  return out;
-}
+namespace boxproof {
 
 std::string circuit_part(const Circuit& circuit) {
   return "circuit " + circuit.id;
 }
 
 std::string key_of(const Module& m, std::string_view key) {
-  return fmt::format("/modules/{}/{}", pointer_token_of(m.id), key);
+  return fmt::format("/modules/{}/{}", text::pointer_token(m.id), key);
 }
 std::string key_of(const Inverter& i, std::string_view key) {
-  return fmt::format("/inverters/{}/{}", pointer_token_of(i.id), key);
+  return fmt::format("/inverters/{}/{}", text::pointer_token(i.id), key);
 }
 std::string key_of(const Conductor& c, std::string_view key) {
-  return fmt::format("/conductors/{}/{}", pointer_token_of(c.id), key);
+  return fmt::format("/conductors/{}/{}", text::pointer_token(c.id), key);
 }
 
 std::string LaidRun::part() const {

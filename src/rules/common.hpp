@@ -8,8 +8,7 @@
 
 namespace boxproof {
 
-std::string circuit_part(const Circuit& circuit);   // "circuit 2"
-std::string pointer_token_of(std::string_view id);  // an id as one token of a JSON Pointer
+std::string circuit_part(const Circuit& circuit);  // "circuit 2"
 
 // Pointer to a key of a named part: "/modules/M-450/max_fuse_a".
 std::string key_of(const Module& module, std::string_view key);

@@ -145,8 +145,8 @@ const Rule conductor_voltage_drop{
           .work([&](Working& w) {
             if (worst) {
               const Circuit& g = c.box.circuits[*worst];
-              drop_pct(*g.run, static_cast<double>(g.strings_per_fuse) * *g.module->imp,
-                       static_cast<double>(g.series) * *g.module->vmp, c.edition, &w);
+              const auto input = operating_point(g);
+              drop_pct(*g.run, input->current, input->voltage, c.edition, &w);
             }
             const auto point = operating_point(c.box);
             if (output.run != nullptr && point)

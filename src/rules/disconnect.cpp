@@ -25,8 +25,11 @@ std::string_view section_of(const BoxCase& c, const DisconnectCase& rule) {
   return c.edition.disconnect.roof ? std::string_view(rule.section) : std::string_view();
 }
 
-bool asks(const BoxCase& c, const DisconnectCase& rule) {
-  return rule.kind != DisconnectKind::none && (!rule.only_if_fused || c.box.fuse);
+// The case, if it asks for anything at this box.
+const DisconnectCase* asked_case(const BoxCase& c, Notes& out) {
+  const DisconnectCase* rule = case_of(c, out);
+  if (rule == nullptr || rule->kind == DisconnectKind::none) return nullptr;
+  return rule->only_if_fused && !c.box.fuse ? nullptr : rule;
 }
 
 }  // namespace
@@ -48,8 +51,8 @@ const Rule disconnect_missing{
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
       if (c.box.disconnect) return;
-      const DisconnectCase* rule = case_of(c, out);
-      if (rule == nullptr || !asks(c, *rule)) return;
+      const DisconnectCase* rule = asked_case(c, out);
+      if (rule == nullptr) return;
       const bool holders_may_serve = rule->kind == DisconnectKind::isolating && c.box.fuse;
       Note note = out.find(holders_may_serve ? Severity::query : Severity::correction, "disconnect");
       note.found(std::string("none"))
@@ -81,8 +84,8 @@ const Rule disconnect_not_load_break{
     .uses = {"disconnect"},
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.box.disconnect) return;
-      const DisconnectCase* rule = case_of(c, out);
-      if (rule == nullptr || !asks(c, *rule) || rule->kind != DisconnectKind::load_break) return;
+      const DisconnectCase* rule = asked_case(c, out);
+      if (rule == nullptr || rule->kind != DisconnectKind::load_break) return;
       if (!c.box.disconnect->load_break) return out.lacks_in_box("/disconnect/load_break");
       if (*c.box.disconnect->load_break) return;
       out.find("disconnect")
@@ -109,8 +112,8 @@ const Rule disconnect_too_far{
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.box.disconnect) return;
       const Disconnect& d = *c.box.disconnect;
-      const DisconnectCase* rule = case_of(c, out);
-      if (rule == nullptr || !asks(c, *rule)) return;
+      const DisconnectCase* rule = asked_case(c, out);
+      if (rule == nullptr) return;
       if (rule->within) {
         if (!d.distance) return out.lacks_in_box("/disconnect/distance_m");
         if (!exceeds(*d.distance, *rule->within)) return;
@@ -183,8 +186,8 @@ const Rule disconnect_handle{
     .judge = [](const BoxCase& c, Notes& out) {
       if (!c.box.disconnect) return;
       const Disconnect& d = *c.box.disconnect;
-      const DisconnectCase* rule = case_of(c, out);
-      if (rule == nullptr || !asks(c, *rule)) return;
+      const DisconnectCase* rule = asked_case(c, out);
+      if (rule == nullptr) return;
       const auto property = [&](bool asked, std::optional<bool> has, std::string_view key,
                                 std::string_view name) {
         if (!asked) return;
