@@ -88,6 +88,7 @@ struct MeasuredString {
 struct Measured {
   std::optional<double> irradiance_w_m2;
   std::optional<Celsius> cell;
+  double tolerance_pct = 2;  // of a voltage reading, either way
   std::vector<MeasuredString> strings;
 };
 
@@ -102,6 +103,7 @@ struct VisitedBox {
   FoundConductor output, source;
   GroundingConductor egc;
   std::vector<FoundLabel> labels;
+  bool labels_listed = false;  // the record lists the labels found: what is not in it was not there
   std::vector<Observation> seen;
   std::optional<Measured> measured;
 };

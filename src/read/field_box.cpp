@@ -66,7 +66,7 @@ class VisitedBoxReader {
       box.egc.size = read_size(g);
       box.egc.material = g.choice<Material>("material", material_names);
     });
-    list_of(r, "labels", [&](ObjectReader& l) {
+    box.labels_listed = list_of(r, "labels", [&](ObjectReader& l) {
       FoundLabel& label = box.labels.emplace_back();
       if (const Field kind = l.required("kind"); kind && to_word(kind.top(), label_kinds, reading_))
         label.kind = std::string(kind.top().text());
@@ -98,16 +98,18 @@ class VisitedBoxReader {
     read(r);
     r.finish();
   }
+  // Likewise each element of an optional list; says whether the list is there.
   template <class Read>
-  void list_of(ObjectReader& parent, std::string_view key, Read&& read) {
+  bool list_of(ObjectReader& parent, std::string_view key, Read&& read) {
     const Field field = parent.take(key);
-    if (!field || !expect(field.top(), Kind::array, reading_)) return;
+    if (!field || !expect(field.top(), Kind::array, reading_)) return false;
     for (Value v = field.top().first(); v; v = v.next_within(field.top())) {
       ObjectReader r(Field(v), reading_);
       if (!r.ok()) continue;
       read(r);
       r.finish();
     }
+    return true;
   }
 
   void conductor(ObjectReader& r, FoundConductor& c, bool output) {
@@ -140,6 +142,7 @@ class VisitedBoxReader {
     Measured& m = box.measured.emplace();
     m.irradiance_w_m2 = r.number("irradiance_w_m2", between(0, 2000, "watts per square metre"));
     m.cell = r.quantity<Celsius>("cell_c", between(-70, 150, "degrees Celsius"));
+    m.tolerance_pct = r.number("tolerance_pct", between(0, 20, "percent")).value_or(m.tolerance_pct);
     list_of(r, "strings", [&](ObjectReader& s) {
       MeasuredString& string = m.strings.emplace_back();
       string.position = s.count("position", count_from_1);

@@ -1,0 +1,11 @@
+// The large groups of an edition's data, each read in a file of its own.
+#pragma once
+
+#include "boxproof/edition.hpp"
+#include "src/edition/group.hpp"
+
+namespace boxproof::read {
+
+void read_conductors(const Group& g, Edition& e);
+
+}  // namespace boxproof::read
