@@ -35,6 +35,9 @@ struct StringVoltage {
   Lack lack = Lack::nothing;
 };
 
+// The temperature that strings are judged at: the plan's, or a colder one that a local amendment sets.
+std::optional<Celsius> design_low(std::optional<Celsius> stated, const Edition& edition);
+
 // Highest open-circuit voltage of a string at the lowest expected ambient. Section 690.7(A).
 StringVoltage string_voltage(const Module& module, unsigned series, std::optional<Celsius> low,
                              const Edition& edition, Working* working = nullptr);

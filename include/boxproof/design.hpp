@@ -155,6 +155,7 @@ struct Disconnect {
 struct Label {
   std::string kind;
   std::vector<std::pair<std::string, double>> values;  // the numeric ones
+  bool legible = true;                                 // false only as built
 };
 
 struct BoxType;

@@ -129,6 +129,7 @@ struct DisconnectCase {
   DisconnectKind kind = DisconnectKind::none;
   bool only_if_fused = false;
   std::optional<Metres> within;  // nothing: no distance is set
+  Metres unless_output_up_to;    // nothing is asked of a box whose output is no longer; 0: no such exception
   bool or_lockable = false;      // lockable, or in sight and readily accessible, in place of a distance
   bool external_handle = false;
   bool lockable = false;
@@ -143,6 +144,55 @@ struct DisconnectRules {
   std::string current_section;
 };
 
+// Which boxes or sites need a label, and where it goes.
+enum class LabelWhen : std::uint8_t {
+  always,
+  disconnect,      // the box has one
+  raceway,         // on or in a building, with a run in raceway
+  grounded,        // an inverter with a solidly grounded array
+  ungrounded,      // the array of the box's inverter is ungrounded
+  building,        // the site is a building or a dwelling
+  far_disconnect,  // fuses in the box, and its disconnect farther away than over
+};
+enum class LabelAt : std::uint8_t { box, disconnect, raceway, inverter, service, system };
+enum class LabelValue : std::uint8_t { max_v, max_a, isc_a, vmp_v, imp_a };
+inline constexpr std::array<std::string_view, 7> label_when_names{
+    "always", "disconnect", "raceway", "grounded", "ungrounded", "building", "far disconnect"};
+inline constexpr std::array<std::string_view, 6> label_at_names{"box",      "disconnect", "raceway",
+                                                                "inverter", "service",    "system"};
+inline constexpr std::array<std::string_view, 5> label_value_names{"max_v", "max_a", "isc_a", "vmp_v",
+                                                                   "imp_a"};
+
+struct LabelRule {
+  std::string kind;
+  LabelAt at = LabelAt::box;
+  LabelWhen when = LabelWhen::always;
+  std::vector<LabelValue> values;      // what it must state
+  std::vector<std::string> served_by;  // other kinds that do as well, with these values
+  std::optional<Metres> over;          // of LabelWhen::far_disconnect
+  std::optional<Metres> every;         // repeated at this distance
+  std::optional<Millimetres> letter;   // height of its capitals
+  std::string look;                    // colours, where the edition asks for them
+  std::string words;                   // prescribed by the edition; empty: ours
+  std::string section;
+  bool unverified = false;
+
+  // Whether it belongs on the box or what is part of it, and not once on the site.
+  bool on_box() const { return at <= LabelAt::raceway; }
+};
+
+struct LabelRules {
+  std::vector<LabelRule> kinds;              // in the order of label_kinds
+  double over_pct = 0;                       // a value that is higher by so much describes another circuit
+  std::string solid_section, other_section;  // identification of conductors, by grounding
+
+  const LabelRule* find(std::string_view kind) const {
+    for (const LabelRule& rule : kinds)
+      if (rule.kind == kind) return &rule;
+    return nullptr;
+  }
+};
+
 struct Edition {
   std::string name;   // "2017"
   std::string title;  // "NFPA 70 (National Electrical Code), 2017 edition"
@@ -151,6 +201,7 @@ struct Edition {
   std::array<VoltageLimit, 3> limits;  // by Use
   const VoltageLimit& limit(Use use) const { return limits[static_cast<std::size_t>(use)]; }
   std::string voltage_section;
+  Celsius design_low_at_most;  // strings are judged at this temperature where the plan's is warmer
   ColdTable cold;
   double unequal_vmp_pct = 0;  // strings in parallel may differ by so much in Vmp
   Kelvin cell_rise;            // of a cell over ambient in full sun, for the hot end of the tracking window
@@ -195,6 +246,7 @@ struct Edition {
   Size smallest_aluminum{0};
 
   DisconnectRules disconnect;
+  LabelRules labels;
   double dc_power_tolerance_pct = 0;
 
   struct RuleSection {

@@ -2,6 +2,8 @@
 // series.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "boxproof/calculate.hpp"
 
 namespace boxproof {
@@ -35,9 +37,16 @@ StringVoltage by_table(const Module& m, double n, Celsius low, const Edition& e,
 
 }  // namespace
 
-StringVoltage string_voltage(const Module& m, unsigned series, std::optional<Celsius> low, const Edition& e,
+std::optional<Celsius> design_low(std::optional<Celsius> stated, const Edition& e) {
+  return stated ? std::optional(std::min(*stated, e.design_low_at_most)) : std::nullopt;
+}
+
+StringVoltage string_voltage(const Module& m, unsigned series, std::optional<Celsius> stated, const Edition& e,
                              Working* working) {
+  const auto low = design_low(stated, e);
   if (!low) return {std::nullopt, 1, Lack::low_temperature};
+  if (working && *low < *stated)
+    working->push_back(taken("T", "the local amendment, colder than the plan's", low->value(), "°C", ""));
   const double n = series;
   const Celsius reference(stc);
   const bool coefficient = m.voc_coefficient || m.voc_coefficient_absolute;

@@ -143,6 +143,21 @@ void put_grounding(Combiner& box, const GroundingConductor& found) {
   put(box.egc->material, found.material);
 }
 
+// The labels found stand in place of the planned ones. One of which the record gives no values keeps those of
+// the plan's label of its kind: nobody says that they differ.
+void put_labels(Combiner& box, const VisitedBox& visited) {
+  if (!visited.labels_listed) return;
+  auto labels = std::make_shared<std::vector<Label>>();
+  for (const FoundLabel& found : visited.labels) {
+    Label& label = labels->emplace_back(Label{found.kind, found.values, found.legible.value_or(true)});
+    if (!label.values.empty() || !box.labels) continue;
+    const auto planned = std::find_if(box.labels->begin(), box.labels->end(),
+                                      [&](const Label& l) { return l.kind == found.kind; });
+    if (planned != box.labels->end()) label.values = planned->values;
+  }
+  box.labels = std::move(labels);
+}
+
 }  // namespace
 
 Combiner as_built(const Combiner& plan, const VisitedBox& visited, FoundParts& own) {
@@ -153,6 +168,7 @@ Combiner as_built(const Combiner& plan, const VisitedBox& visited, FoundParts& o
   put_disconnect(box, visited.disconnect);
   put_conductors(box, visited, own);
   put_grounding(box, visited.egc);
+  put_labels(box, visited);
   return box;
 }
 

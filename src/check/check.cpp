@@ -59,6 +59,7 @@ std::string place_in_record(const Finding& f, const VisitedBox& visited, std::ui
   const std::string_view in_design = f.place.pointer;
   if (!in_design.starts_with(own)) return there;
   const std::string_view rest = in_design.substr(own.size());
+  if (rest.starts_with("/labels") || rest.starts_with("/posted")) return there + std::string(rest);
   static constexpr std::pair<std::string_view, std::string_view> same[] = {
       {"/fuse", "/fuse"},          {"/enclosure", "/enclosure"},
       {"/mounting", "/enclosure"}, {"/disconnect", "/disconnect"},

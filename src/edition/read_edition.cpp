@@ -18,6 +18,7 @@ DisconnectCase disconnect_case(const Group& g) {
   c.kind = static_cast<DisconnectKind>(g.word("kind", disconnect_kinds));
   c.only_if_fused = g.boolean_if("only_if_fused");
   if (const auto within = g.number_if("within_m")) c.within = Metres(*within);
+  c.unless_output_up_to = Metres(g.number_if("unless_output_up_to_m").value_or(0));
   c.or_lockable = g.boolean_if("or_lockable");
   c.external_handle = g.boolean_if("external_handle");
   c.lockable = g.boolean_if("lockable");
@@ -36,6 +37,7 @@ void voltage(const Group& g, Edition& e) {
     const Group band(Field(v), g.reading());
     e.cold.bands.push_back({Celsius(band.number("down_to_c")), band.number("factor")});
   }
+  e.design_low_at_most = Celsius(g.group("design_low").number("at_most_c"));
   e.unequal_vmp_pct = g.group("unequal_strings").number("vmp_max_pct");
   e.cell_rise = Kelvin(g.group("tracking").number("cell_rise_k"));
 }
@@ -102,6 +104,7 @@ Edition read_edition(const Field& data, Problems& problems) {
   e.knows_functional_grounding = g.group("grounding_terms").boolean("knows_functional");
   read_conductors(g.group("conductor"), e);
   disconnect(g.group("disconnect"), e.disconnect);
+  read_labels(g.group("labels"), e.labels);
   e.dc_power_tolerance_pct = g.group("site").group("totals").number("dc_power_tolerance_pct");
   const Group rules = g.group("rules");
   for (std::string_view id : rules.field().keys()) {

@@ -7,5 +7,6 @@
 namespace boxproof::read {
 
 void read_conductors(const Group& g, Edition& e);
+void read_labels(const Group& g, LabelRules& rules);
 
 }  // namespace boxproof::read

@@ -43,6 +43,12 @@ std::string degrees(const std::optional<Celsius>& t) {
   return t ? shown(*t) + " °C" : std::string("not stated");
 }
 
+// A local amendment may set a colder design temperature than the plan's.
+std::string judged_colder(const ReportInput& r) {
+  const auto stated = r.design.design.site.low, judged = design_low(stated, r.edition);
+  return stated != judged ? fmt::format(" (judged at {} °C)", shown(*judged)) : std::string();
+}
+
 void write_head(const ReportInput& r, const Write& write) {
   const Design& d = r.design.design;
   const Judgement& j = r.judgement;
@@ -53,10 +59,11 @@ void write_head(const ReportInput& r, const Write& write) {
   std::string name = wrap(plain(d.site.name), 0);
   name.pop_back();  // the line end stays outside the colour
   write(inked(name, Ink::strong, r.colour) + "\n");
-  write(wrap(fmt::format(
-                 "{}; low {}, high {} ({})", use_words(d.site.use), degrees(d.site.low), degrees(d.site.high),
-                 d.site.temperature_source.empty() ? "no source stated" : plain(d.site.temperature_source)),
-             2, "  "));
+  write(wrap(
+      fmt::format("{}; low {}{}, high {} ({})", use_words(d.site.use), degrees(d.site.low), judged_colder(r),
+                  degrees(d.site.high),
+                  d.site.temperature_source.empty() ? "no source stated" : plain(d.site.temperature_source)),
+      2, "  "));
   std::string totals = fmt::format("{}, {} strings, {} modules", counted(j.totals.combiners, "box", "boxes"),
                                    grouped(j.totals.strings), grouped(j.totals.modules));
   if (j.totals.dc_kilowatts) totals += fmt::format(", {:.1f} kW DC", *j.totals.dc_kilowatts);

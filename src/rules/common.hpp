@@ -8,6 +8,10 @@
 
 namespace boxproof {
 
+inline std::optional<Celsius> design_low(const BoxCase& c) {
+  return design_low(c.design.site.low, c.edition);
+}
+
 std::string circuit_part(const Circuit& circuit);  // "circuit 2"
 
 // Pointer to a key of a named part: "/modules/M-450/max_fuse_a".

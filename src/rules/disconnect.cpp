@@ -29,7 +29,15 @@ std::string_view section_of(const BoxCase& c, const DisconnectCase& rule) {
 const DisconnectCase* asked_case(const BoxCase& c, Notes& out) {
   const DisconnectCase* rule = case_of(c, out);
   if (rule == nullptr || rule->kind == DisconnectKind::none) return nullptr;
-  return rule->only_if_fused && !c.box.fuse ? nullptr : rule;
+  if (rule->only_if_fused && !c.box.fuse) return nullptr;
+  if (rule->unless_output_up_to <= Metres(0)) return rule;
+  const std::optional<Metres> length =
+      c.box.output && c.box.output->run ? c.box.output->run->length : std::nullopt;
+  if (!length) {
+    out.lacks_in_box("/output/run/length_m");
+    return nullptr;
+  }
+  return exceeds(*length, rule->unless_output_up_to) ? rule : nullptr;
 }
 
 }  // namespace
@@ -44,7 +52,8 @@ const Rule disconnect_missing{
          "Whoever changes a fuse must be able to stop the current first. Without a switch near by, fuses "
          "are pulled under load, and the arc is in the hand. The box stays energised from the array even "
          "then.",
-         "The edition's cases: a box on a roof, an output above or below a current, a fused box. Where "
+         "The edition's cases: a box on a roof, an output above or below a current, a fused box; a local "
+         "amendment may leave out boxes whose output is short, because they stand by the inverter. Where "
          "only an isolating device is asked for and the box has fuses, touch-safe holders may serve: a "
          "query."},
     .remedy = "Provide the disconnect, or show the isolating device that serves in its place.",

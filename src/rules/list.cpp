@@ -38,6 +38,8 @@ std::span<const Rule* const> all_rules() {
       &disconnect_too_far,
       &disconnect_current_rating,
       &disconnect_handle,
+      &label_missing,
+      &label_values,
       &site_totals,
       &site_grounding_term,
       &site_temperature_source,

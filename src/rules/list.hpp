@@ -15,6 +15,7 @@ extern const Rule conductor_before_conditions, conductor_after_conditions, condu
     conductor_grounding_size, conductor_voltage_drop;
 extern const Rule disconnect_missing, disconnect_not_load_break, disconnect_too_far,
     disconnect_current_rating, disconnect_handle;
+extern const Rule label_missing, label_values;
 extern const Rule site_totals, site_grounding_term, site_temperature_source;
 
 }  // namespace boxproof

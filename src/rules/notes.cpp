@@ -72,12 +72,13 @@ Finding& Notes::add(const Rule& rule, Severity severity, std::string part) {
   f.box_id = box_id_;
   f.part = std::move(part);
   if (box_) f.place.pointer = fmt::format("/combiners/{}", *box_);
+  const auto below = [](std::string_view path, std::string_view group) {
+    return path.starts_with(group) && (path.size() == group.size() || path[group.size()] == '.');
+  };
   for (const std::string& path : edition_.amended)
-    for (std::string_view group : rule.uses)
-      if (path == group || path.starts_with(std::string(group) + ".")) {
-        f.amended.push_back(path);
-        break;
-      }
+    if (below(path, fmt::format("rules.{}", rule.id)) ||
+        std::any_of(rule.uses.begin(), rule.uses.end(), [&](std::string_view g) { return below(path, g); }))
+      f.amended.push_back(path);
   return f;
 }
 

@@ -125,7 +125,7 @@ const Rule tally_label{
          "highest voltage and highest current where the label states less than is computed. A label that "
          "states more than is computed stands."},
     .remedy = "Replace the label by one that states what is in the box.",
-    .uses = {"voltage.cold_table", "current.maximum"},
+    .uses = {"voltage.cold_table", "voltage.design_low", "current.maximum"},
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const Transposed pair = transposed(c);
       if (const auto& id = c.visited.posted.id; id && *id != c.plan.id)

@@ -122,7 +122,7 @@ const Rule tally_series{
          "rated voltage of a module, the inverter, a fuse, switch, enclosure or conductor; otherwise a "
          "correction."},
     .remedy = "Count the modules of each string again, and correct the strings or have the plan changed.",
-    .uses = {"voltage.limits", "voltage.cold_table"},
+    .uses = {"voltage.limits", "voltage.cold_table", "voltage.design_low"},
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const Count& count = c.visited.count;
       if (count.series_of_each) list_length(c, out);

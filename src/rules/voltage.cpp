@@ -23,7 +23,7 @@ void work_voltage(Working& working, const BoxCase& c, std::size_t circuit) {
 std::string string_of(const BoxCase& c, std::size_t circuit, Volts limit) {
   const Circuit& g = c.box.circuits[circuit];
   return fmt::format("The string of {} modules on {} (circuit {}) reaches {} V at {} °C", g.series, c.box.id,
-                     g.id, shown(*c.facts.circuits[circuit].voltage.max, limit), shown(*c.design.site.low));
+                     g.id, shown(*c.facts.circuits[circuit].voltage.max, limit), shown(*design_low(c)));
 }
 
 // Says which value the voltage of a string lacked. `speaks_for_all` for the one rule that tells it.
@@ -42,8 +42,8 @@ void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all) {
     if (f.voltage.lack == Lack::coefficient && m.cell != Cell::thin_film)
       no_coefficient(
           fmt::format("{} °C is colder than the table's end at {} °C, and module {} states no coefficient",
-                      shown(*c.design.site.low, c.edition.cold.bands.back().down_to),
-                      shown(c.edition.cold.bands.back().down_to, *c.design.site.low), m.id));
+                      shown(*design_low(c), c.edition.cold.bands.back().down_to),
+                      shown(c.edition.cold.bands.back().down_to, *design_low(c)), m.id));
   }
 }
 
@@ -81,7 +81,7 @@ const Rule voltage_site_limit{
     .remedy =
         "Shorten the strings, or, where the limit is a threshold, show compliance with the higher-voltage "
         "rules.",
-    .uses = {"voltage.limits", "voltage.cold_table", "voltage.maximum"},
+    .uses = {"voltage.limits", "voltage.cold_table", "voltage.design_low", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       lacks_of_voltage(c, out, false);
       if (!c.facts.max_voltage) return;
@@ -112,7 +112,7 @@ const Rule voltage_module_rating{
          "String voltage as for the site limit, per group of circuits; the rating is the module's "
          "max_system_v."},
     .remedy = "Shorten the strings, or choose a module listed for the voltage.",
-    .uses = {"voltage.cold_table", "voltage.maximum"},
+    .uses = {"voltage.cold_table", "voltage.design_low", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       lacks_of_voltage(c, out, false);
       for (std::size_t i = 0; i < c.box.circuits.size(); ++i) {
@@ -144,7 +144,7 @@ const Rule voltage_inverter_input{
                 "voltage; above its rating the input stage fails, often with fire.",
                 "String voltage as for the site limit; the rating is the inverter's max_dc_v."},
     .remedy = "Shorten the strings, or choose an inverter with a higher input rating.",
-    .uses = {"voltage.cold_table", "voltage.maximum"},
+    .uses = {"voltage.cold_table", "voltage.design_low", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       lacks_of_voltage(c, out, false);
       if (!c.facts.max_voltage) return;
@@ -174,7 +174,7 @@ const Rule voltage_equipment_rating{
          "String voltage as for the site limit; a string's own conductors are held against that string's "
          "voltage, everything else against the box's highest."},
     .remedy = "Replace the part by one rated for the voltage, or shorten the strings.",
-    .uses = {"voltage.cold_table", "voltage.maximum"},
+    .uses = {"voltage.cold_table", "voltage.design_low", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
       lacks_of_voltage(c, out, false);
       if (c.box.fuse) against(c, out, c.box.fuse->voltage, "fuse", "/fuse/v", "the fuse");
@@ -219,7 +219,7 @@ const Rule voltage_no_factor{
     .remedy =
         "State the lowest expected temperature, and the coefficient of the open-circuit voltage from the "
         "data sheet.",
-    .uses = {"voltage.cold_table"},
+    .uses = {"voltage.cold_table", "voltage.design_low"},
     .judge = [](const BoxCase& c, Notes& out) { lacks_of_voltage(c, out, true); }};
 
 }  // namespace boxproof

@@ -96,14 +96,14 @@ const Rule voltage_tracking_window{
                 "temperature plus the cells' rise over it; cold: the site's low. Without a coefficient of "
                 "Vmp the rule stays silent: that of Voc is no substitute, it is smaller."},
     .remedy = "Choose the number of modules in series so that both ends fall inside the window.",
-    .uses = {"voltage.tracking"},
+    .uses = {"voltage.tracking", "voltage.design_low"},
     .judge = [](const BoxCase& c, Notes& out) {
       const Inverter& inverter = *c.box.inverter;
       const std::string_view section = "common practice";
       std::optional<std::size_t> lowest, highest;  // circuits at the hot and at the cold end
       const auto hot =
           c.design.site.high ? std::optional(*c.design.site.high + c.edition.cell_rise) : std::nullopt;
-      const auto cold = c.design.site.low;
+      const auto cold = design_low(c);
       for (std::size_t i = 0; i < c.box.circuits.size(); ++i) {
         const Circuit& g = c.box.circuits[i];
         if (!g.module->vmp_coefficient) continue;
@@ -135,7 +135,7 @@ const Rule voltage_tracking_window{
       }
       if (highest && inverter.tracking_max) {
         const Circuit& g = c.box.circuits[*highest];
-        const Celsius cell = *c.design.site.low;
+        const Celsius cell = *design_low(c);
         const Volts v = at_cell(g, cell);
         if (exceeds(v, *inverter.tracking_max))
           out.find("cold end")

@@ -1,0 +1,229 @@
+// What labels state, held against what is computed.
+#include "boxproof/labels.hpp"
+
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "src/rules/common.hpp"
+#include "src/rules/list.hpp"
+
+namespace boxproof {
+namespace {
+
+// One value on a label of the box, or on the posted one. Its names are made only when something is said.
+struct Stated {
+  const BoxCase* c;
+  const Label* label;  // null: the posted one
+  std::string_view key;
+  double value;
+
+  std::size_t index() const { return static_cast<std::size_t>(label - c->box.labels->data()); }
+  std::string pointer() const {
+    return label == nullptr ? fmt::format("/posted/{}", key)
+                            : fmt::format("/labels/{}/values/{}", index(), key);
+  }
+  std::string part() const {
+    if (label == nullptr) return fmt::format("posted label {}", key);
+    const auto same = std::count_if(c->box.labels->data(), label,
+                                    [&](const Label& before) { return before.kind == label->kind; });
+    return same == 0 ? fmt::format("label {} {}", label->kind, key)
+                     : fmt::format("label {} ({}) {}", label->kind, same + 1, key);
+  }
+  std::string name() const {
+    return label == nullptr ? fmt::format("The label posted on {}", c->box.id)
+                            : fmt::format("The {} label of {}", label->kind, c->box.id);
+  }
+};
+
+constexpr double rated_rounding = 0.5;  // a rated value printed as a whole number
+
+std::string_view name_of(LabelValue v) {
+  return label_value_names[static_cast<std::size_t>(v)];
+}
+bool is_maximum(LabelValue v) {
+  return v == LabelValue::max_v || v == LabelValue::max_a || v == LabelValue::isc_a;
+}
+std::string_view unit_of(LabelValue v) {
+  return v == LabelValue::max_v || v == LabelValue::vmp_v ? "V" : "A";
+}
+std::string_view meaning(LabelValue v) {
+  switch (v) {
+    case LabelValue::max_v: return "as the highest voltage";
+    case LabelValue::max_a: return "as the highest current";
+    case LabelValue::isc_a: return "as the short-circuit current";
+    case LabelValue::vmp_v: return "as the operating voltage";
+    case LabelValue::imp_a: return "as the operating current";
+  }
+  return {};
+}
+
+void work(Working& w, const BoxCase& c, LabelValue value) {
+  if (value == LabelValue::max_v) {
+    const Circuit& circuit = *c.facts.circuits[c.facts.highest_circuit].circuit;
+    string_voltage(*circuit.module, circuit.series, c.design.site.low, c.edition, &w);
+  } else if (is_maximum(value)) {
+    output_current(c.box, c.edition, &w);
+  }
+}
+
+// An operating value that nobody can compute: the module's own is not stated.
+void lacks_of(const BoxCase& c, Notes& out, LabelValue value) {
+  if (is_maximum(value)) return;  // voltage/no-factor speaks for Vmax
+  for (const Circuit& circuit : c.box.circuits) {
+    if (!circuit.module->vmp) return out.lacks(key_of(*circuit.module, "vmp_v"));
+    if (!circuit.module->imp) return out.lacks(key_of(*circuit.module, "imp_a"));
+  }
+}
+
+void judge_value(const BoxCase& c, Notes& out, const Stated& s, LabelValue value,
+                 const LabelContents& contents, bool only_high = false) {
+  const auto computed = contents.of(value);
+  if (!computed) return lacks_of(c, out, value);
+  const double slack = is_maximum(value) ? 0 : rated_rounding;
+  const bool low = exceeds(*computed - slack, s.value);
+  // A short-circuit current of the older editions may be stated with the 1.25 of the maximum current.
+  const double most = value == LabelValue::isc_a ? *contents.of(LabelValue::max_a) : *computed;
+  const double high_limit = most * (1 + c.edition.labels.over_pct / 100);
+  const bool high = exceeds(s.value, high_limit);
+  if ((!low || only_high) && !high) return;
+  Note note = out.find(low ? Severity::correction : Severity::advice, s.part());
+  note.found(s.value)
+      .required(low ? *computed : high_limit)
+      .unit(unit_of(value))
+      .at(s.pointer())
+      .work([&](Working& w) { work(w, c, value); });
+  if (const LabelRule* rule = c.edition.labels.find("dc-power-source"); rule != nullptr)
+    note.section(rule->section);
+  const std::string_view unit = unit_of(value);
+  if (low)
+    note.say("{} states {} {} {}; {} {} is computed.", s.name(), shown(s.value, *computed), unit,
+             meaning(value), shown(*computed, s.value), unit);
+  else
+    note.say("{} states {} {} {}, more than {} % above the {} {} computed: it describes another circuit.",
+             s.name(), shown(s.value), unit, meaning(value), shown(c.edition.labels.over_pct), shown(most),
+             unit);
+}
+
+// Counts and ratings of an identification label, which must be those of the box.
+void judge_count(const BoxCase& c, Notes& out, const Stated& s) {
+  std::optional<double> there;
+  std::string_view thing, unit;
+  if (s.key == "strings") {
+    there = c.facts.strings, thing = "strings";
+  } else if (s.key == "fuse_a") {
+    thing = "A fuses", unit = "A";
+    if (const auto rating = largest_fuse(c.box)) there = rating->value();
+  } else if (s.key == "series") {
+    thing = "modules in series";
+    for (const Circuit& circuit : c.box.circuits)
+      if (circuit.series == s.value || &circuit == &c.box.circuits.front()) there = circuit.series;
+  } else {
+    out.find(Severity::query, s.part())
+        .found(std::string(s.key))
+        .required(std::string("max_v, max_a, isc_a, vmp_v, imp_a, strings, series or fuse_a"))
+        .at(s.pointer())
+        .say("{} states \"{}\", which is not known here, so nothing is held against it.", s.name(), s.key);
+    return;
+  }
+  if (!there || *there == s.value) return;
+  out.find(s.part())
+      .found(s.value)
+      .required(*there)
+      .unit(unit)
+      .at(s.pointer())
+      .say("{} states {} {}; the box has {}.", s.name(), shown(s.value, *there), thing,
+           shown(*there, s.value));
+}
+
+std::optional<LabelValue> known_value(std::string_view key) {
+  for (std::size_t i = 0; i < label_value_names.size(); ++i)
+    if (label_value_names[i] == key) return static_cast<LabelValue>(i);
+  return std::nullopt;
+}
+
+// What the record's `posted` says is judged by tally/label, but for values that are too high.
+bool is_posted(const BoxCase& c, std::string_view key) {
+  if (c.visited == nullptr) return false;
+  const PostedLabel& posted = c.visited->posted;
+  return (key == "max_v" && posted.max_voltage) || (key == "max_a" && posted.max_current) ||
+         (key == "strings" && posted.strings) || (key == "series" && posted.series) ||
+         (key == "fuse_a" && posted.fuse);
+}
+
+void judge_posted(const BoxCase& c, Notes& out, const LabelContents& contents) {
+  const PostedLabel& posted = c.visited->posted;
+  const auto judge = [&](LabelValue value, double stated) {
+    judge_value(c, out, {&c, nullptr, name_of(value), stated}, value, contents, true);
+  };
+  if (posted.max_voltage) judge(LabelValue::max_v, posted.max_voltage->value());
+  if (posted.max_current) judge(LabelValue::max_a, posted.max_current->value());
+}
+
+bool states(const Label& label, LabelValue value) {
+  return std::any_of(label.values.begin(), label.values.end(),
+                     [&](const auto& v) { return v.first == name_of(value); });
+}
+
+// A required label whose contents are not stated in full on any label that does for it.
+void judge_contents(const BoxCase& c, Notes& out, const LabelRule& rule) {
+  const Label* best = nullptr;
+  std::vector<std::string_view> missing;
+  for (const Label& label : *c.box.labels) {
+    const bool serves = label.kind == rule.kind || std::find(rule.served_by.begin(), rule.served_by.end(),
+                                                             label.kind) != rule.served_by.end();
+    if (!serves || !label.legible) continue;
+    std::vector<std::string_view> absent;
+    for (const LabelValue value : rule.values)
+      if (!states(label, value)) absent.push_back(name_of(value));
+    if (best == nullptr || absent.size() < missing.size()) best = &label, missing = std::move(absent);
+  }
+  if (best == nullptr || missing.empty()) return;
+  const auto k = static_cast<std::size_t>(best - c.box.labels->data());
+  const std::string all = fmt::format("{}", fmt::join(missing, ", "));
+  out.find(Severity::query, "label " + rule.kind + " contents")
+      .found("no " + all)
+      .required(all)
+      .section(rule.section)
+      .at(fmt::format("/labels/{}", k))
+      .say("The {} label of {} is called for without its {}; what will it state?", best->kind, c.box.id, all);
+}
+
+}  // namespace
+
+const Rule label_values{
+    .id = "label/values",
+    .severity = Severity::correction,
+    .title = "Label that states less than is computed, or of another circuit",
+    .explain =
+        {"Holds each value that a label of the plan, or one found on the box, states against what is "
+         "computed: highest voltage and current, short-circuit current, operating point, and the counts of "
+         "an identification label.",
+         "People choose gloves, meters and switches by the label. One that states too little gets them "
+         "hurt; one that states far too much was made for another box, and nothing on it can be believed.",
+         "A maximum below the computed one is a correction; a higher one stands, with advice where it is "
+         "over the edition's share above it. Operating values may be printed as whole numbers. Contents "
+         "that the edition requires and no label states are a query."},
+    .remedy = "Have the label made with the contents that boxproof labels computes.",
+    .uses = {"labels", "voltage.cold_table", "voltage.design_low", "current.maximum"},
+    .judge = [](const BoxCase& c, Notes& out) {
+      const LabelContents contents = label_contents(c.facts, c.edition);
+      if (c.visited != nullptr) judge_posted(c, out, contents);
+      if (!c.box.labels) return;
+      for (const Label& label : *c.box.labels) {
+        if (!label.legible) continue;
+        for (const auto& [key, number] : label.values) {
+          if (is_posted(c, key)) continue;
+          const Stated s{&c, &label, key, number};
+          if (const auto value = known_value(key))
+            judge_value(c, out, s, *value, contents);
+          else
+            judge_count(c, out, s);
+        }
+      }
+      for (const LabelRule& rule : c.edition.labels.kinds)
+        if (rule.on_box() && !rule.values.empty() && label_need(rule, c.design, c.box).needed == Needed::yes)
+          judge_contents(c, out, rule);
+    }};
+
+}  // namespace boxproof
