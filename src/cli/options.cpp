@@ -53,8 +53,6 @@ CLI::Validator celsius(double least, double most) {
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
-  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
-      ->type_name("RECORD");
   command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
       ->type_name("YEAR")
       ->check(one_of(words(edition_names)));
@@ -69,6 +67,19 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
       ->type_name("WHEN")
       ->check(one_of({"auto", "always", "never"}));
+}
+
+void add_record_option(CLI::App& command, Options& o) {
+  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
+      ->type_name("RECORD");
+}
+
+void add_box_option(CLI::App& command, Options& o) {
+  command
+      .add_option("--box", o.boxes, "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
+      ->type_name("ID")
+      ->expected(1)
+      ->take_all();
 }
 
 struct Commands {
@@ -86,13 +97,9 @@ struct Commands {
 
     CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
     add_design_options(*check, o);
+    add_record_option(*check, o);
+    add_box_option(*check, o);
     check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
-    check
-        ->add_option("--box", o.boxes,
-                     "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
-        ->type_name("ID")
-        ->expected(1)
-        ->take_all();
     check->add_option("--format", o.format, "text for people, json for programs")
         ->type_name("FORMAT")
         ->check(one_of({"text", "json"}));
@@ -103,7 +110,16 @@ struct Commands {
     CLI::App* box =
         app.add_subcommand("box", "Everything about one box, for somebody who stands in front of it");
     add_design_options(*box, o);
+    add_record_option(*box, o);
     box->add_option("ID", o.id, "id of the box on the plan")->required();
+
+    CLI::App* labels =
+        app.add_subcommand("labels", "The label schedule: what to have made, and where it goes");
+    add_design_options(*labels, o);
+    add_box_option(*labels, o);
+    labels->add_option("--format", o.format, "text for people, csv for whoever makes them, json for programs")
+        ->type_name("FORMAT")
+        ->check(one_of({"text", "csv", "json"}));
 
     CLI::App* rules = app.add_subcommand("rules", "List the rules, or show one rule's page");
     rules->add_option("ID", o.id, "id of a rule, such as voltage/site-limit");
@@ -119,9 +135,9 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt or report")
+    schema->add_option("NAME", o.schema, "design, asbuilt, report or labels")
         ->required()
-        ->check(one_of({"design", "asbuilt", "report"}));
+        ->check(one_of({"design", "asbuilt", "report", "labels"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();

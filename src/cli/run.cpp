@@ -11,6 +11,7 @@
 #include "src/cli/options.hpp"
 #include "src/edition/compare.hpp"
 #include "src/edition/embedded.hpp"
+#include "src/report/labels.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
 #include "src/rules/notes.hpp"
@@ -105,17 +106,22 @@ int status_of(const Judgement& j, std::string_view fail_on) {
   return done;
 }
 
-int check_command(const Options& o, Console& console) {
-  Case c;
-  load(o, console, c);
+// Every pattern must name a box.
+void expect_boxes(const Options& o, const Design& design) {
   for (const std::string& pattern : o.boxes) {
-    const auto& boxes = c.design.design.combiners;
+    const auto& boxes = design.combiners;
     const bool on_plan =
         std::any_of(boxes.begin(), boxes.end(), [&](const Combiner& b) { return matches(pattern, b.id); });
     if (!on_plan)
       throw WrongUse(fmt::format("found no box that matches \"{}\", expected at least one; {}", pattern,
-                                 nearest_boxes(pattern, c.design.design)));
+                                 nearest_boxes(pattern, design)));
   }
+}
+
+int check_command(const Options& o, Console& console) {
+  Case c;
+  load(o, console, c);
+  expect_boxes(o, c.design.design);
   const RecordFile* record = c.record ? &*c.record : nullptr;
   const Judgement judgement = check(c.design, c.edition, record, {o.boxes, o.show_work});
   Target target(o.output, console.out);
@@ -141,6 +147,28 @@ int box_command(const Options& o, Console& console) {
   Target target(o.output, console.out);
   write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},
             result, [&target](std::string_view text) { target.write(text); });
+  target.finish();
+  return done;
+}
+
+int labels_command(const Options& o, Console& console) {
+  Case c;
+  load(o, console, c);
+  const Design& design = c.design.design;
+  expect_boxes(o, design);
+  report::LabelReport r{design, c.edition, {}, o.boxes.empty()};
+  for (const Combiner& box : design.combiners)
+    if (o.boxes.empty() ||
+        std::any_of(o.boxes.begin(), o.boxes.end(), [&](const std::string& p) { return matches(p, box.id); }))
+      r.boxes.push_back(&box);
+  Target target(o.output, console.out);
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  if (o.format == "csv")
+    report::write_labels_csv(r, write);
+  else if (o.format == "json")
+    report::write_labels_json(r, write);
+  else
+    report::write_labels_text(r, write);
   target.finish();
   return done;
 }
@@ -195,11 +223,9 @@ struct Command {
   std::string_view name;
   int (*run)(const Options&, Console&);
 };
-constexpr Command commands[] = {{"check", check_command},
-                                {"box", box_command},
-                                {"rules", rules_command},
-                                {"tables", tables_command},
-                                {"schema", schema_command}};
+constexpr Command commands[] = {{"check", check_command},   {"box", box_command},
+                                {"labels", labels_command}, {"rules", rules_command},
+                                {"tables", tables_command}, {"schema", schema_command}};
 
 void tell(const InputError& e, Console& console) {
   for (const Problem& p : e.problems()) console.err << report::plain(to_text(p)) << "\n";

@@ -36,7 +36,11 @@ Json sound_design() {
         "lockable": true},
       "egc": {"size": "6 AWG", "material": "copper"},
       "bond": {"size": "10 AWG", "material": "copper"},
-      "labels": [{"kind": "box-identification"}]}]
+      "labels": [{"kind": "box-identification"}, {"kind": "max-voltage", "values": {"max_v": 597, "max_a": 108}},
+        {"kind": "dc-power-source",
+         "values": {"imp_a": 81, "vmp_v": 450, "max_v": 597, "max_a": 108, "isc_a": 86.4}},
+        {"kind": "shock-both-sides"}, {"kind": "raceway-power-source"}, {"kind": "ground-fault"},
+        {"kind": "rapid-shutdown"}, {"kind": "disconnect"}]}]
   })");
 }
 

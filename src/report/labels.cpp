@@ -1,0 +1,126 @@
+// The label schedule for people.
+#include "src/report/labels.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "src/report/label_words.hpp"
+#include "src/report/layout.hpp"
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+namespace {
+
+constexpr std::size_t text_column = 4, value_column = 14;
+
+// Boxes that need the same label but for their own name and counts.
+struct Lot {
+  LabelEntry first;
+  std::vector<std::string_view> boxes;
+  std::vector<std::string> words;  // of the boxes, where they differ
+};
+
+void line(std::string& out, std::string_view label, std::string_view text) {
+  if (!text.empty())
+    out += wrap(text, value_column, fmt::format("    {}", left(label, value_column - text_column)));
+}
+
+// What sets lots apart: two labels with the same key are made alike.
+std::string key_of(const LabelEntry& e) {
+  const bool own = e.kind == "box-identification" || e.kind == "disconnect";  // carry the name of the box
+  return fmt::format("{}\n{}\n{}", e.kind, needed_word(e), own ? std::string() : label_words(e));
+}
+
+void write_lot(std::string& out, const Lot& lot, std::size_t number) {
+  const LabelEntry& e = lot.first;
+  const std::string section = e.rule == nullptr ? "–" : e.rule->section + (e.rule->unverified ? " *" : "");
+  out += wrap(fmt::format("{}  [{}]", e.kind, section), text_column, fmt::format("{:>3} ", number));
+  if (e.box != nullptr)
+    line(out, lot.boxes.size() == 1 ? "box" : "boxes",
+         lot.boxes.size() == 1 ? run_together(lot.boxes)
+                               : fmt::format("{}  ({} boxes)", run_together(lot.boxes), lot.boxes.size()));
+  line(out, "where", label_place(e));
+  constexpr std::size_t most = 4;  // of words that differ from box to box; CSV has them all
+  for (std::size_t i = 0; i < std::min(most, lot.words.size()); ++i)
+    line(out, i == 0 ? "text" : "", lot.words[i]);
+  if (lot.words.size() > most)
+    line(out, "", fmt::format("… and {} more, as --format csv lists them", lot.words.size() - most));
+  line(out, "look", label_look(e));
+  if (e.need.needed == Needed::not_stated)
+    line(out, "needed", fmt::format("hangs on {}, which is not stated", e.need.pointer));
+  else if (e.rule == nullptr)
+    line(out, "needed", "the plan calls for it; the edition does not ask for it at the box");
+}
+
+void write_all(const std::vector<Lot>& lots, bool of_site, std::size_t& number, const Write& write) {
+  for (const Lot& lot : lots) {
+    if ((lot.first.box == nullptr) != of_site) continue;
+    std::string out;
+    write_lot(out, lot, ++number);
+    write(out + "\n");
+  }
+}
+
+void write_identification(const LabelReport& r, const Write& write) {
+  std::vector<const Inverter*> inverters;
+  for (const Combiner* box : r.boxes)
+    if (std::find(inverters.begin(), inverters.end(), box->inverter) == inverters.end())
+      inverters.push_back(box->inverter);
+  write("CONDUCTORS, told apart at every termination *\n\n");
+  for (const Inverter* inverter : inverters)
+    write(wrap(conductor_identification(*inverter, r.edition.labels), text_column, "    "));
+  write("\n");
+}
+
+}  // namespace
+
+std::string_view needed_word(const LabelEntry& e) {
+  if (e.rule == nullptr) return "plan";
+  return e.need.needed == Needed::yes ? "yes" : "not stated";
+}
+
+void write_labels_text(const LabelReport& r, const Write& write) {
+  const std::string left_side = fmt::format("boxproof {}", version());
+  write(left_side +
+        right(fmt::format("label schedule, NEC {}", r.edition.name), page_width - width_of(left_side)) +
+        "\n");
+  write(wrap(plain(r.design.site.name), 0));
+  for (const std::string& path : r.edition.amended) write(wrap("Amended locally: " + plain(path), 4, "  "));
+  write("\n");
+
+  std::vector<Lot> lots;
+  std::map<std::string, std::size_t> known;
+  each_label(r, [&](const LabelEntry& e) {
+    const auto [found, fresh] = known.emplace(key_of(e), lots.size());
+    if (fresh) lots.push_back({e, {}, {}});
+    Lot& lot = lots[found->second];
+    if (e.box != nullptr) lot.boxes.push_back(e.box->id);
+    std::string words = label_words(e);
+    if (lot.words.empty() || lot.words.back() != words) lot.words.push_back(std::move(words));
+  });
+  std::stable_sort(lots.begin(), lots.end(), [](const Lot& a, const Lot& b) {  // by kind, as in the edition
+    const auto rank = [](const Lot& lot) {
+      return std::find(label_kinds.begin(), label_kinds.end(), lot.first.kind) - label_kinds.begin();
+    };
+    return rank(a) < rank(b);
+  });
+  std::size_t number = 0;
+  if (r.whole_site &&
+      std::any_of(lots.begin(), lots.end(), [](const Lot& l) { return l.first.box == nullptr; })) {
+    write("ONCE ON THE SITE\n\n");
+    write_all(lots, true, number, write);
+  }
+  write("AT THE BOXES\n\n");
+  write_all(lots, false, number, write);
+  write_identification(r, write);
+  write("* from memory, unverified\n");
+  write(
+      wrap("Wording is our own, but for that of raceway-power-source, which the section named with it "
+           "prescribes. Maxima are rounded up. ____ is for the site to fill in.",
+           0));
+  write("\n" + wrap(caution(), 0));
+}
+
+}  // namespace boxproof::report

@@ -1,0 +1,147 @@
+// The label schedule for programs and for whoever makes the labels.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "src/report/json_text.hpp"
+#include "src/report/label_words.hpp"
+#include "src/report/labels.hpp"
+
+namespace boxproof::report {
+namespace {
+
+constexpr std::size_t enough = 1U << 16;  // bytes
+
+// A cell of RFC 4180.
+void put_cell(std::string& out, std::string_view text, char end = ',') {
+  if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+    out += text;
+  } else {
+    out += '"';
+    for (const char c : text) {
+      if (c == '"') out += '"';
+      out += c;
+    }
+    out += '"';
+  }
+  out += end;
+}
+
+// A text that a spreadsheet would take for a formula stays a text.
+std::string unarmed(std::string_view text) {
+  const bool formula =
+      !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
+  return (formula ? "'" : "") + std::string(text);
+}
+
+std::string number_text(std::optional<double> value) {
+  return value ? fmt::format("{}", *value) : std::string();
+}
+
+bool asked(const LabelEntry& e, LabelValue value) {
+  return e.rule != nullptr &&
+         std::find(e.rule->values.begin(), e.rule->values.end(), value) != e.rule->values.end();
+}
+
+std::optional<double> printed_value(const LabelEntry& e, LabelValue value) {
+  const auto computed = asked(e, value) ? e.contents.of(value) : std::nullopt;
+  return computed ? std::optional(printed(value, *computed)) : std::nullopt;
+}
+
+std::string csv_row(const LabelEntry& e, bool first) {
+  std::string row;
+  put_cell(row, e.box != nullptr ? unarmed(e.box->id) : std::string());
+  put_cell(row, e.box != nullptr ? unarmed(e.box->sheet) : std::string());
+  put_cell(row, e.kind);
+  put_cell(row, label_place(e));
+  put_cell(row, needed_word(e));
+  put_cell(row, label_words(e));
+  for (std::size_t i = 0; i < label_value_names.size(); ++i)
+    put_cell(row, number_text(printed_value(e, static_cast<LabelValue>(i))));
+  put_cell(row, label_look(e));
+  put_cell(row, e.rule != nullptr ? e.rule->section : std::string());
+  put_cell(row, e.rule != nullptr && e.rule->unverified ? "from memory, unverified" : "");
+  put_cell(row, first ? caution() : "", '\n');
+  row.insert(row.size() - 1, "\r");
+  return row;
+}
+
+void put_entry(Buffer& out, const LabelEntry& e) {
+  const auto word = [&out](std::string_view lead, std::string_view value) {
+    put(out, lead);
+    put_text_or_null(out, value);
+  };
+  word(R"(    {"box": )", e.box != nullptr ? std::string_view(e.box->id) : std::string_view());
+  word(R"(, "kind": )", e.kind);
+  word(R"(, "where": )", label_place(e));
+  word(R"(, "needed": )", needed_word(e));
+  word(R"(, "not_stated": )", e.need.pointer);
+  word(R"(, "text": )", label_words(e));
+  put(out, R"(, "prescribed": )");
+  put(out, e.rule != nullptr && !e.rule->words.empty() ? "true" : "false");
+  put(out, R"(, "values": {)");
+  bool first = true;
+  for (std::size_t i = 0; i < label_value_names.size(); ++i) {
+    const auto value = static_cast<LabelValue>(i);
+    if (!asked(e, value)) continue;
+    put(out, fmt::format(R"({}"{}": {{"computed": )", first ? "" : ", ", label_value_names[i]));
+    put_number(out, e.contents.of(value));
+    put(out, R"(, "printed": )");
+    put_number(out, printed_value(e, value));
+    put(out, "}");
+    first = false;
+  }
+  word(R"(}, "look": )", label_look(e));
+  word(R"(, "section": )", e.rule != nullptr ? std::string_view(e.rule->section) : std::string_view());
+  put(out, R"(, "unverified": )");
+  put(out, e.rule != nullptr && e.rule->unverified ? "true}" : "false}");
+}
+
+}  // namespace
+
+void write_labels_csv(const LabelReport& r, const Write& write) {
+  write("box,sheet,kind,where,needed,text,max_v,max_a,isc_a,vmp_v,imp_a,look,section,source,caution\r\n");
+  bool first = true;
+  std::string rows;
+  each_label(r, [&](const LabelEntry& e) {
+    rows += csv_row(e, first);
+    first = false;
+    if (rows.size() < enough) return;
+    write(rows);
+    rows.clear();
+  });
+  write(rows);
+}
+
+void write_labels_json(const LabelReport& r, const Write& write) {
+  Buffer out;
+  const auto flush = [&] {
+    write({out.data(), out.size()});
+    out.clear();
+  };
+  put(out, "{\n  \"format\": \"boxproof-labels/1\",\n  \"tool\": {\"version\": ");
+  put_text(out, version());
+  put(out, "},\n  \"code\": {\"edition\": ");
+  put_text(out, r.edition.name);
+  put(out, ", \"amended\": [");
+  for (const std::string& path : r.edition.amended) {
+    if (&path != &r.edition.amended.front()) put(out, ", ");
+    put_text(out, path);
+  }
+  put(out, "]},\n  \"site\": {\"name\": ");
+  put_text(out, r.design.site.name);
+  put(out, "},\n  \"labels\": [");
+  bool first = true;
+  each_label(r, [&](const LabelEntry& e) {
+    put(out, first ? "\n" : ",\n");
+    first = false;
+    put_entry(out, e);
+    if (out.size() > enough) flush();
+  });
+  put(out, "\n  ],\n  \"caution\": ");
+  put_text(out, caution());
+  put(out, "\n}\n");
+  flush();
+}
+
+}  // namespace boxproof::report
