@@ -47,6 +47,7 @@ void write_lot(std::string& out, const Lot& lot, std::size_t number) {
     line(out, i == 0 ? "text" : "", lot.words[i]);
   if (lot.words.size() > most)
     line(out, "", fmt::format("… and {} more, as --format csv lists them", lot.words.size() - most));
+  if (e.rule != nullptr && !e.rule->words.empty()) line(out, "wording", "prescribed by " + e.rule->section);
   line(out, "look", label_look(e));
   if (e.need.needed == Needed::not_stated)
     line(out, "needed", fmt::format("hangs on {}, which is not stated", e.need.pointer));
@@ -117,8 +118,8 @@ void write_labels_text(const LabelReport& r, const Write& write) {
   write_identification(r, write);
   write("* from memory, unverified\n");
   write(
-      wrap("Wording is our own, but for that of raceway-power-source, which the section named with it "
-           "prescribes. Maxima are rounded up. ____ is for the site to fill in.",
+      wrap("Wording is our own where no section is named that prescribes it. Maxima are rounded up. ____ is "
+           "for the site to fill in.",
            0));
   write("\n" + wrap(caution(), 0));
 }
