@@ -107,9 +107,12 @@ struct Circuit {  // a group of like source circuits on a box
   std::uint32_t strings_per_fuse = 1;
   std::optional<Run> run;
   std::optional<GroundingConductor> bond;
+  std::optional<std::uint32_t> shared_inputs;  // only as built, where a group's strings differ in length
 
   // Inputs of the box that the group takes; a remainder (only as built) takes one of its own.
-  std::uint32_t inputs() const { return (strings + strings_per_fuse - 1) / strings_per_fuse; }
+  std::uint32_t inputs() const {
+    return shared_inputs.value_or((strings + strings_per_fuse - 1) / strings_per_fuse);
+  }
 };
 
 struct Mounting {

@@ -51,6 +51,7 @@ struct Finding {
   std::string ask;                   // what to do about it, where that is not the rule's remedy
   std::string disposition;           // what becomes of an observed part: replace, repair, correct, explain
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
+  bool lacking = false;              // a query for a value that is not stated; its part is the value
   bool in_record = false;            // the place is in the field record, not in the design
   FilePlace place;
   Working working;  // filled only when asked for

@@ -41,11 +41,19 @@ void put_strings(Combiner& box, const Combiner& plan, const VisitedBox& visited)
     const auto same = std::find_if(shares.begin(), shares.end(),
                                    [&](const SeriesShare& s) { return s.series == planned.series; });
     const std::size_t kept = same == shares.end() ? 0 : static_cast<std::size_t>(same - shares.begin());
+    std::uint32_t before = 0;  // strings of the shares passed
     for (std::size_t s = 0; s < shares.size(); ++s) {
       if (s != kept) box.circuits.push_back(planned);
       Circuit& circuit = s == kept ? box.circuits[i] : box.circuits.back();
       circuit.series = shares[s].series;
       circuit.strings = shares[s].strings;
+      // Strings of two lengths may be joined on one input: together they take no more than the group does.
+      const auto taken = [&](std::uint32_t strings) {
+        return (strings + planned.strings_per_fuse - 1) / planned.strings_per_fuse;
+      };
+      if (shares.size() > 1 && planned.strings_per_fuse > 1)
+        circuit.shared_inputs = taken(before + shares[s].strings) - taken(before);
+      before += shares[s].strings;
       if (shares.size() > 1 && circuit.series != planned.series)
         circuit.id = fmt::format("{} ({} in series)", planned.id, circuit.series);
     }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <iterator>
 #include <unordered_map>
+#include <utility>
 
 #include "src/check/totals.hpp"
 #include "src/read/source_map.hpp"
@@ -34,20 +35,44 @@ bool comes_before(const Finding& a, const Finding& b) {  // worst first, then by
   return a.severity != b.severity ? a.severity < b.severity : a.rule->id < b.rule->id;
 }
 
+// What came of one box, or of the site.
+struct Found {
+  std::vector<Finding> standing, gone;
+};
+
+bool same_matter(const Finding& a, const Finding& b) {
+  if (a.part != b.part) return false;
+  return a.rule == b.rule || (a.lacking && b.lacking);  // whichever rule asks for the value
+}
+
+// The findings of a box as planned, and of the same box as found, told as one list. What was there before is
+// not said again, but where the box as found is worse; what the box as found no longer has is set aside as
+// gone, and a finding that is there with other numbers says so.
+void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::vector<Finding>& gone) {
+  std::vector<Finding> kept;
+  for (Finding& p : planned) {
+    const auto match =
+        std::find_if(built.begin(), built.end(), [&](const Finding& b) { return same_matter(p, b); });
+    if (match == built.end() || match->severity > p.severity) {  // not there, or milder as found
+      gone.push_back(std::move(p));
+      continue;
+    }
+    if (match->severity == p.severity) {
+      if (match->found != p.found || match->required != p.required)
+        p.message += fmt::format(" As found: {}", match->message);
+      built.erase(match);
+    }
+    kept.push_back(std::move(p));
+  }
+  planned = std::move(kept);
+}
+
 // Hands over the findings of one box (or of the site), sorted; what one rule says stays in the order in which
-// it said it. Those from number `planned` on are the site as built: one that the plan had already, as grave
-// or graver, is dropped.
-void hand_over(std::vector<Finding>& all, std::size_t planned, std::vector<Finding>& out) {
-  const auto built = all.begin() + static_cast<std::ptrdiff_t>(planned);
-  const auto said_before = [&](const Finding& f) {
-    return std::any_of(all.begin(), built, [&](const Finding& b) {
-      return b.rule == f.rule && b.part == f.part && b.severity <= f.severity;
-    });
-  };
-  all.erase(std::remove_if(built, all.end(), said_before), all.end());
-  std::stable_sort(all.begin(), all.end(), comes_before);
-  std::move(all.begin(), all.end(), std::back_inserter(out));
-  all.clear();
+// it said it.
+void hand_over(std::vector<Finding>& findings, std::vector<Finding>& out) {
+  std::stable_sort(findings.begin(), findings.end(), comes_before);
+  std::move(findings.begin(), findings.end(), std::back_inserter(out));
+  findings.clear();
 }
 
 // Where in the record the value stands that made a finding appear on the box as built.
@@ -97,7 +122,7 @@ class Checker {
     if (record_ != nullptr)
       built_totals_ = totals_of(design_, edition_, [this](std::size_t i) { return visited_box(i); });
     out.totals = record_ != nullptr ? built_totals_ : plan_totals_;
-    if (!out.selected) judge_site(out.findings);
+    if (!out.selected) judge_site(out);
     judge_boxes(out);
     if (record_ != nullptr) judge_record(out);
     finish(out);
@@ -136,62 +161,67 @@ class Checker {
     notes.close();
   }
 
-  void judge_site(std::vector<Finding>& findings) const {
+  void judge_site(Judgement& out) const {
     Notes notes(edition_, options_.show_work);
     notes.about(std::nullopt, "", Basis::design);
     run(&Rule::judge_site, SiteCase{design_, edition_, plan_totals_, Basis::design}, notes);
-    const std::size_t planned = notes.findings().size();
     if (record_ != nullptr) {
+      std::vector<Finding> planned = std::exchange(notes.findings(), {});
       notes.about(std::nullopt, "", Basis::as_built);
       run(&Rule::judge_site, SiteCase{design_, edition_, built_totals_, Basis::as_built}, notes);
+      reconcile(planned, notes.findings(), out.gone);
+      std::move(planned.begin(), planned.end(), std::back_inserter(notes.findings()));
     }
-    hand_over(notes.findings(), planned, findings);
+    hand_over(notes.findings(), out.findings);
   }
 
-  void judge_box(const BoxResult& result, BoxFacts& facts, Notes& notes,
-                 std::vector<Finding>& findings) const {
+  // The box as found, held against the plan's findings, which stand in `notes`.
+  void judge_visited(const BoxResult& result, Notes& notes, std::vector<Finding>& gone) const {
+    const Combiner& plan = design_.combiners[result.index];
+    const VisitedBox& visited = record_->record.boxes[*result.visited];
+    std::vector<Finding> planned = std::exchange(notes.findings(), {});
+    FoundParts own;
+    const Combiner found = as_built(plan, visited, own);
+    BoxFacts facts;
+    box_facts(design_, found, edition_, facts);
+    notes.about(result.index, plan.id, Basis::as_built);
+    run(&Rule::judge,
+        BoxCase{design_, edition_, found, result.index, facts, built_totals_, Basis::as_built, &visited},
+        notes);
+    for (Finding& f : notes.findings()) {
+      f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
+      f.in_record = true;
+    }
+    reconcile(planned, notes.findings(), gone);
+    run(&Rule::judge_visit, VisitCase{design_, edition_, plan, result.index, visited, *result.visited, facts},
+        notes);
+    std::move(planned.begin(), planned.end(), std::back_inserter(notes.findings()));
+  }
+
+  void judge_box(const BoxResult& result, BoxFacts& facts, Notes& notes, Found& out) const {
     const Combiner& plan = design_.combiners[result.index];
     notes.about(result.index, plan.id, Basis::design);
     box_facts(design_, plan, edition_, facts);
     run(&Rule::judge, BoxCase{design_, edition_, plan, result.index, facts, plan_totals_}, notes);
-    const std::size_t planned = notes.findings().size();
-    if (result.visited) {
-      const VisitedBox& visited = record_->record.boxes[*result.visited];
-      FoundParts own;
-      const Combiner found = as_built(plan, visited, own);
-      BoxFacts found_facts;
-      box_facts(design_, found, edition_, found_facts);
-      notes.about(result.index, plan.id, Basis::as_built);
-      run(&Rule::judge,
-          BoxCase{design_, edition_, found, result.index, found_facts, built_totals_, Basis::as_built,
-                  &visited},
-          notes);
-      for (std::size_t i = planned; i < notes.findings().size(); ++i) {
-        Finding& f = notes.findings()[i];
-        f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
-        f.in_record = true;
-      }
-      run(&Rule::judge_visit,
-          VisitCase{design_, edition_, plan, result.index, visited, *result.visited, found_facts}, notes);
-    }
-    hand_over(notes.findings(), planned, findings);
+    if (result.visited) judge_visited(result, notes, out.gone);
+    hand_over(notes.findings(), out.standing);
   }
 
   // Boxes do not see each other, so they are judged in blocks side by side; the order of findings is the
   // plan's.
   void judge_boxes(Judgement& out) const {
     constexpr std::size_t block = 1000;  // boxes
-    const auto make = [&](std::size_t b, std::vector<Finding>& found) {
+    const auto make = [&](std::size_t b, Found& found) {
       Notes notes(edition_, options_.show_work);
       BoxFacts facts;
       for (std::size_t i = b * block; i < std::min((b + 1) * block, out.boxes.size()); ++i)
         judge_box(out.boxes[i], facts, notes, found);
     };
-    text::in_order<std::vector<Finding>>(
-        (out.boxes.size() + block - 1) / block, make, [&](std::vector<Finding>& found) {
-          std::move(found.begin(), found.end(), std::back_inserter(out.findings));
-          found.clear();
-        });
+    text::in_order<Found>((out.boxes.size() + block - 1) / block, make, [&](Found& found) {
+      std::move(found.standing.begin(), found.standing.end(), std::back_inserter(out.findings));
+      std::move(found.gone.begin(), found.gone.end(), std::back_inserter(out.gone));
+      found = Found();
+    });
   }
 
   // What the record as a whole shows: boxes that nobody visited, boxes that are not on the plan.
@@ -249,12 +279,13 @@ class Checker {
 Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
                 const CheckOptions& options) {
   Judgement out = Checker(design, edition, record, options).judge();
-  for (Finding& f : out.findings) {
-    if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", fmt::join(f.amended, ", "));
-    read::SourceMap& places = f.in_record ? *record->places : *design.places;
-    const auto found = places.find(f.place.pointer);
-    f.place = {places.file(), found.pointer, found.at.line, found.at.column};
-  }
+  for (std::vector<Finding>* findings : {&out.findings, &out.gone})
+    for (Finding& f : *findings) {
+      if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", fmt::join(f.amended, ", "));
+      read::SourceMap& places = f.in_record ? *record->places : *design.places;
+      const auto found = places.find(f.place.pointer);
+      f.place = {places.file(), found.pointer, found.at.line, found.at.column};
+    }
   return out;
 }
 

@@ -88,4 +88,20 @@ void write_entries(const ReportInput& r, const std::vector<Finding>& findings, c
   }
 }
 
+void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Write& write) {
+  if (gone.empty()) return;
+  write(inked("GONE: on the plan, not on the box as found; not counted", Ink::strong, r.colour) + "\n\n");
+  std::size_t number = 0;
+  for (const Group& g : group(gone)) {
+    std::string out =
+        wrap(fmt::format("{} ({})  [{}]", g.first().rule->title,
+                         severity_names[static_cast<std::size_t>(g.first().severity)], g.first().rule->id),
+             text_column, fmt::format("{:>3} ", ++number));
+    if (!g.first().box_id.empty()) line(out, box_count(g) == 1 ? "box" : "boxes", boxes_of(g));
+    line(out, "part", parts_of(g));
+    line(out, g.findings.size() == 1 ? "plan" : "example", plain(g.first().message));
+    write(out + "\n");
+  }
+}
+
 }  // namespace boxproof::report

@@ -184,15 +184,20 @@ void write_json(const ReportInput& r, const Write& write) {
   report::put(out, "  \"boxes\": [\n");
   flush();
   report::put_boxes(r, write);
-  report::put(out, "  ],\n  \"findings\": [");
-  const std::vector<Finding>& findings = r.judgement.findings;
-  constexpr std::size_t enough = 1U << 16;  // bytes
-  for (const Finding& f : findings) {
-    report::put(out, &f == &findings.front() ? "\n" : ",\n");
-    report::put_finding(out, f, r.show_work);
-    if (out.size() > enough) flush();
-  }
-  report::put(out, findings.empty() ? "],\n  " : "\n  ],\n  ");
+  report::put(out, "  ],\n");
+  const auto put_list = [&](std::string_view key, const std::vector<Finding>& findings) {
+    constexpr std::size_t enough = 1U << 16;  // bytes
+    report::put(out, fmt::format("  \"{}\": [", key));
+    for (const Finding& f : findings) {
+      report::put(out, &f == &findings.front() ? "\n" : ",\n");
+      report::put_finding(out, f, r.show_work);
+      if (out.size() > enough) flush();
+    }
+    report::put(out, findings.empty() ? "],\n" : "\n  ],\n");
+  };
+  put_list("findings", r.judgement.findings);
+  if (r.record != nullptr) put_list("gone", r.judgement.gone);
+  report::put(out, "  ");
   report::word(out, R"("caution": )", caution());
   report::put(out, "\n}\n");
   flush();

@@ -163,6 +163,7 @@ void write_text(const ReportInput& r, const Write& write) {
   report::write_boxes(r, write);
   write("\n");
   report::write_entries(r, r.judgement.findings, write);
+  report::write_gone(r, r.judgement.gone, write);
   write(report::wrap(caution(), 0));
 }
 

@@ -103,7 +103,6 @@ const Rule label_missing{
         },
     .judge_site =
         [](const SiteCase& c, Notes& out) {
-          if (c.basis == Basis::as_built) return;  // what is elsewhere is not in a box's record
           for (const LabelRule& rule : c.edition.labels.kinds) {
             if (rule.on_box() || called_for(c.design, rule)) continue;
             const LabelNeed need = label_need(rule, c.design);

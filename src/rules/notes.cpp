@@ -129,6 +129,7 @@ void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_
 void Notes::close() {
   for (Lacking& l : lacking_) {
     Finding& f = add(*l.rules[l.speaker], Severity::query, l.part);
+    f.lacking = true;
     f.section = l.section;
     f.place.pointer = l.pointer;
     std::string others;

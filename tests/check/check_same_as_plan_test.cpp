@@ -93,10 +93,14 @@ Json box_as_planned(const Judged& plan, const Combiner& box) {
   return out;
 }
 
+// All that is said of the plan, standing or gone; without what a finding adds of the box as found.
 std::vector<std::string> everything(const Judgement& j) {
   std::vector<std::string> out;
-  for (const Finding& f : j.findings)
-    out.push_back(fingerprint(f) + " " + f.message + " " + f.place.pointer + " " + f.place.file);
+  for (const std::vector<Finding>* findings : {&j.findings, &j.gone})
+    for (const Finding& f : *findings)
+      out.push_back(fingerprint(f) + " " + f.message.substr(0, f.message.find(" As found: ")) + " " +
+                    f.place.pointer + " " + f.place.file);
+  std::sort(out.begin(), out.end());
   return out;
 }
 
@@ -113,6 +117,8 @@ TEST_CASE("a record equal to the plan adds nothing, on all 50 boxes, clean or fa
     const RecordFile record = read_field_record(text);
     const Judgement built = check(plan->design, plan->edition, &record, {});
     CHECK(everything(built) == everything(plan->judgement));
+    // The label that is posted states what is computed, also where the plan's states too little.
+    for (const Finding& f : built.gone) CHECK(f.rule->id == "label/values");
     CHECK(built.verdict == plan->judgement.verdict);
     CHECK(built.totals.strings == plan->judgement.totals.strings);
     CHECK(built.totals.modules == plan->judgement.totals.modules);
@@ -127,6 +133,7 @@ TEST_CASE("under a record the plan's own findings stay, and without it nothing o
     Judgement planned;
     for (const Finding& f : built->findings())
       if (f.basis == Basis::design) planned.findings.push_back(f);
+    planned.gone = built->judgement.gone;
     CHECK(everything(planned) == everything(plan->judgement));
     CHECK(built->findings().size() > plan->findings().size());
     CHECK(everything(check(built->design, built->edition, nullptr, {})) == everything(plan->judgement));
