@@ -50,13 +50,18 @@ void write_directions(const Write& write) {
       "- In brackets: the gravest severity that the fault can have, what the item is asked of, and the id of "
       "the rule; `boxproof rules ID` explains how it is computed.\n");
   write(fmt::format(
-      "- The section stands behind the editions that have it: \\* from memory, unverified; {} the edition "
-      "does not have the rule. Where no section of a code is named, the words say what the item rests on.\n",
-      no_section));
+      "- The section stands behind the editions that have it: \\* {}; {} the edition does not have the rule. "
+      "Where no section of a code is named, the words say what the item rests on.\n",
+      star_means, no_section));
   write("- A fact that is needed and not stated is a query, never a pass.\n\n");
   write(row({"Severity", "What it means"}) + row({"---", "---"}));
   for (std::size_t i = 0; i < severity_names.size(); ++i)
     write(row({fmt::format("**{}**", severity_names[i]), std::string(meaning(static_cast<Severity>(i)))}));
+}
+
+std::string legend() {
+  return fmt::format("\\* {}; {} the edition does not have the rule. {}\n\n", star_means, no_section,
+                     hold_against_book);
 }
 
 std::string sections(const Rule& rule, std::span<const Edition> editions) {
@@ -91,8 +96,7 @@ void write_topic(const TopicRules& topic, std::span<const Edition> editions, con
 void write_matrix(const std::vector<TopicRules>& topics, std::span<const Edition> editions,
                   const Write& write) {
   write("\n## Sections by edition\n\n");
-  write(fmt::format("\\* from memory, unverified; {} the edition does not have the rule. {}\n\n", no_section,
-                    hold_against_book));
+  write(legend());
   std::vector<std::string> head{"Rule"}, rule_off{"---"};
   for (const Edition& e : editions) {
     head.push_back(e.name);
@@ -139,8 +143,7 @@ void write_rule_markdown(const Rule& rule, std::span<const Edition> editions, co
   write(fmt::format("\n## What to do\n\n{}\n\n## Section by edition\n\n", markdown(rule.remedy)));
   write(row({"Edition", "Section"}) + row({"---", "---"}));
   for (const Edition& e : editions) write(row({e.name, markdown(section_in(rule, e))}));
-  write(fmt::format("\n\\* from memory, unverified; {} the edition does not have the rule. {}\n\n",
-                    no_section, hold_against_book));
+  write("\n" + legend());
   write(fmt::format("> **Caution.** {}\n", markdown(caution())));
 }
 

@@ -14,7 +14,10 @@ namespace boxproof::report {
 // Stands where an edition does not have the rule.
 inline constexpr std::string_view no_section = "–";
 
-// One cell of the matrix: "690.7(C)*" (the star: from memory, unverified), or the dash.
+// What the star behind a section means.
+inline constexpr std::string_view star_means = "from memory, unverified (the whole of it or a part)";
+
+// One cell of the matrix: "690.7(C)*", or the dash.
 std::string section_in(const Rule& rule, const Edition& edition);
 
 // Whether the rule has a section in one of the editions at least.

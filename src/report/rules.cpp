@@ -44,7 +44,7 @@ void write_rule_list(std::span<const Rule* const> rules, std::span<const Edition
                          "stands. The severity is the gravest that a rule reports.",
                          version(), names_of(editions)),
              0));
-  write(fmt::format("  *  from memory, unverified\n  {}  the edition does not have the rule\n", no_section));
+  write(fmt::format("  *  {}\n  {}  the edition does not have the rule\n", star_means, no_section));
   constexpr std::size_t text_column = 4;
   for (const TopicRules& topic : by_topic(rules)) {
     write(fmt::format("\n{}\n", upper(topic.heading)));
@@ -71,7 +71,7 @@ void write_rule(const Rule& rule, std::span<const Edition> editions, const Write
     unverified = unverified || section.ends_with('*');
     write(wrap(section, 8, fmt::format("  {}  ", e.name)));
   }
-  if (unverified) write("  * from memory, unverified\n");
+  if (unverified) write(fmt::format("  * {}\n", star_means));
   write("\n" + wrap(hold_against_book, 0));
 }
 

@@ -25,7 +25,7 @@ std::string cell_of(std::string_view edition, std::string_view rule) {
   const Json& rules = rules_of(edition);
   const auto found = rules.find(std::string(rule));
   if (found == rules.end()) return "–";
-  const bool from_memory = found->value("source", std::string()).rfind("memory", 0) == 0;
+  const bool from_memory = found->value("source", std::string()).find("memory") != std::string::npos;
   return found->at("section").get<std::string>() + (from_memory ? "*" : "");
 }
 

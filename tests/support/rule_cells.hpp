@@ -7,7 +7,8 @@
 
 namespace boxproof::test {
 
-// The section of a rule in an edition, with a star where its source is memory; "–" where it has none.
+// The section of a rule in an edition, with a star where its source, or that of a part, is memory; "–" where
+// it has none.
 std::string cell_of(std::string_view edition, std::string_view rule);
 
 // Edition -> cell out of a row with neighbours run together: "2008–2011 690.7(C)*; 2014 690.7(C)".
