@@ -251,7 +251,7 @@ struct Edition {
 
   struct RuleSection {
     std::string section;
-    bool unverified = false;  // known from memory only
+    bool unverified = false;  // known, or a part of it, from memory only
   };
   std::map<std::string, RuleSection, std::less<>>
       rules;  // rule id -> where it stands; absent: it does not run

@@ -50,6 +50,16 @@ CLI::Validator celsius(double least, double most) {
           fmt::format("{} to {}", least, most)};
 }
 
+// The topics of the rules, as they stand in the ids.
+std::vector<std::string> rule_topics() {
+  std::vector<std::string> out;
+  for (const Rule* rule : all_rules()) {
+    const std::string topic(rule->id.substr(0, rule->id.find('/')));
+    if (out.empty() || out.back() != topic) out.push_back(topic);
+  }
+  return out;
+}
+
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
@@ -121,8 +131,7 @@ struct Commands {
         ->type_name("FORMAT")
         ->check(one_of({"text", "csv", "json"}));
 
-    CLI::App* rules = app.add_subcommand("rules", "List the rules, or show one rule's page");
-    rules->add_option("ID", o.id, "id of a rule, such as voltage/site-limit");
+    add_rules(o);
 
     CLI::App* tables = app.add_subcommand("tables", "Print what an edition of the code holds");
     tables->add_option("TOPIC", o.topics, "which tables; all where none is named")
@@ -135,14 +144,38 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt, report or labels")
+    schema->add_option("NAME", o.schema, "design, asbuilt, report, labels or rules")
         ->required()
-        ->check(one_of({"design", "asbuilt", "report", "labels"}));
+        ->check(one_of({"design", "asbuilt", "report", "labels", "rules"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();
       command->footer(std::string(epilogue));
     }
+  }
+
+  void add_rules(Options& o) {
+    CLI::App* rules = app.add_subcommand(
+        "rules", "The rules and their sections by edition: a list, a checklist, or one rule's page");
+    CLI::Option* id = rules->add_option("ID", o.id, "id of a rule, such as voltage/site-limit");
+    rules->add_option("--topic", o.topics, "only the rules of this topic; may be repeated")
+        ->type_name("TOPIC")
+        ->expected(1)
+        ->take_all()
+        ->check(one_of(rule_topics()))
+        ->excludes(id);
+    rules->add_option("--edition", o.editions, "only this edition of the code; may be repeated")
+        ->type_name("YEAR")
+        ->expected(1)
+        ->take_all()
+        ->check(one_of(words(edition_names)));
+    rules
+        ->add_option("--format", o.format,
+                     "text for a terminal, markdown for a checklist on paper, json for programs")
+        ->type_name("FORMAT")
+        ->check(one_of({"text", "markdown", "json"}));
+    rules->add_option("--output", o.output, "write to this file, in place of standard output")
+        ->type_name("FILE");
   }
 };
 

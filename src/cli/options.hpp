@@ -20,10 +20,11 @@ struct Options {
   bool show_work = false;
   std::string fail_on = "correction";
   std::string color = "auto";
-  std::string id;                   // of `box` and `rules`
-  std::vector<std::string> topics;  // of `tables`
-  std::string against;              // of `tables`: the other edition
-  std::string schema;               // of `schema`
+  std::string id;                     // of `box` and `rules`
+  std::vector<std::string> topics;    // of `tables` and `rules`
+  std::vector<std::string> editions;  // of `rules`; empty: all
+  std::string against;                // of `tables`: the other edition
+  std::string schema;                 // of `schema`
 };
 
 // What came of parsing: options to go on with, or a text to print and a status to end with.

@@ -173,23 +173,41 @@ int labels_command(const Options& o, Console& console) {
   return done;
 }
 
-int rules_command(const Options& o, Console& console) {
-  Target target("", console.out);
-  const Write write = [&target](std::string_view text) { target.write(text); };
+// The rules that are asked for: one, those of some topics, or all.
+std::vector<const Rule*> chosen_rules(const Options& o) {
+  const std::span<const Rule* const> all = all_rules();
   if (o.id.empty()) {
-    report::write_rule_list(write);
-  } else {
-    const Rule* rule = find_rule(o.id);
-    if (rule == nullptr) {
-      std::vector<std::string_view> ids;
-      for (const Rule* r : all_rules()) ids.push_back(r->id);
-      throw WrongUse(fmt::format("found no rule \"{}\"{}; boxproof rules lists them", o.id,
-                                 text::did_you_mean(o.id, ids)));
+    std::vector<const Rule*> out;
+    for (const Rule* rule : all) {
+      const std::string_view topic = rule->id.substr(0, rule->id.find('/'));
+      if (o.topics.empty() || std::find(o.topics.begin(), o.topics.end(), topic) != o.topics.end())
+        out.push_back(rule);
     }
-    std::vector<Edition> editions;
-    for (std::string_view name : edition_names) editions.push_back(load_edition(name));
-    report::write_rule(*rule, editions, write);
+    return out;
   }
+  if (const Rule* rule = find_rule(o.id); rule != nullptr) return {rule};
+  std::vector<std::string_view> ids;
+  for (const Rule* rule : all) ids.push_back(rule->id);
+  throw WrongUse(
+      fmt::format("found no rule \"{}\"{}; boxproof rules lists them", o.id, text::did_you_mean(o.id, ids)));
+}
+
+int rules_command(const Options& o, Console& console) {
+  const std::vector<const Rule*> rules = chosen_rules(o);
+  std::vector<Edition> editions;
+  for (std::string_view name : edition_names)
+    if (o.editions.empty() || std::find(o.editions.begin(), o.editions.end(), name) != o.editions.end())
+      editions.push_back(load_edition(name));
+  Target target(o.output, console.out);
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  if (o.format == "json")
+    report::write_rules_json(rules, editions, write);
+  else if (o.format == "markdown")
+    o.id.empty() ? report::write_checklist(rules, editions, write)
+                 : report::write_rule_markdown(*rules.front(), editions, write);
+  else
+    o.id.empty() ? report::write_rule_list(rules, editions, write)
+                 : report::write_rule(*rules.front(), editions, write);
   target.finish();
   return done;
 }

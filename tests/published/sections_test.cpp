@@ -1,6 +1,6 @@
 // The section under which every rule stands, edition by edition. Most come from trade press, training and
-// code change summaries; those marked * are from memory, unverified, and the program says so with the
-// finding.
+// code change summaries; those marked * are, in whole or in part, from memory, unverified, and the program
+// says so beside them.
 #include <array>
 #include <set>
 #include <string>
@@ -35,7 +35,7 @@ const std::vector<Row> rules{
     {"fuse/not-standard", {"240.6(A)", "=", "=", "=", "=", "="}},
     {"fuse/not-dc", {"690.9(D)*", "=", "690.9(C)*", "690.9(B)", "690.9(B)*", "690.9(B)"}},
     {"fuse/not-pv-listed", {"-", "-", "690.9(D)*", "690.9(B)", "690.9(B)*", "690.9(B)"}},
-    {"fuse/poles", {"690.35(B), 240.22", "=", "=", "690.9(C), 240.22", "690.9(C), 240.22*", "690.9(C), 240.22"}},
+    {"fuse/poles", {"690.35(B), 240.22*", "=", "=", "690.9(C), 240.22*", "=", "="}},
     {"fuse/heat", {"110.3(B)*", "690.8(B)(1)(c)*", "110.3(B)*", "=", "=", "="}},
     {"conductor/before-conditions", {"690.8(B)(1)", "690.8(B)(2)", "690.8(B)(1)", "=", "=", "="}},
     {"conductor/after-conditions", {"690.8(B)(1)", "690.8(B)(2)", "=", "=", "=", "="}},
@@ -46,24 +46,24 @@ const std::vector<Row> rules{
     {"conductor/fine-strand", {"690.31(F)*", "=", "690.31(H)*", "=", "690.31(C)(5)*", "="}},
     {"conductor/grounding-size", {"690.45(A), Table 250.122", "=", "=", "690.45, Table 250.122", "=", "="}},
     {"conductor/voltage-drop", {"common practice", "=", "=", "=", "=", "="}},
-    {"disconnect/missing", {"-", "690.16(B)", "690.15(C), 690.16(B)", "690.15", "690.15(D)", "690.15(A)"}},
+    {"disconnect/missing", {"-", "690.16(B)", "690.15(C), 690.16(B)*", "690.15", "690.15(D)", "690.15(A)"}},
     {"disconnect/not-load-break", {"-", "-", "690.15(C)", "690.15(D)", "690.15(C)", "690.15(A)"}},
-    {"disconnect/too-far", {"-", "690.16(B)", "690.15(C), 690.16(B)", "690.15(A)", "=", "690.15(D)"}},
+    {"disconnect/too-far", {"-", "690.16(B)", "690.15(C), 690.16(B)*", "690.15(A)", "=", "690.15(D)"}},
     {"disconnect/current-rating", {"690.17*", "=", "=", "690.15(D)*", "690.15(C)", "690.15"}},
     {"disconnect/handle", {"-", "690.17*", "=", "690.15(D)*", "690.15(C)", "690.15"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
     {"site/grounding-term", {"690.41, 690.35*", "=", "=", "-", "-", "-"}},
     {"site/temperature-source", {"690.7(A)*", "=", "=", "=", "=", "="}},
     {"tally/strings", {"approved plan", "=", "=", "=", "=", "="}},
-    {"tally/polarity", {"approved plan, 110.3(B)", "=", "=", "=", "=", "="}},
+    {"tally/polarity", {"approved plan, 110.3(B)*", "=", "=", "=", "=", "="}},
     {"tally/series", {"approved plan", "=", "=", "=", "=", "="}},
     {"tally/transposed", {"approved plan", "=", "=", "=", "=", "="}},
     {"tally/label", {"approved plan", "=", "=", "=", "=", "="}},
-    {"tally/fuse", {"approved plan, 110.3(B)", "=", "=", "=", "=", "="}},
-    {"tally/mixed-fuses", {"approved plan, 110.3(B)", "=", "=", "=", "=", "="}},
-    {"tally/part", {"approved plan, 110.2", "=", "=", "=", "=", "="}},
+    {"tally/fuse", {"approved plan, 110.3(B)*", "=", "=", "=", "=", "="}},
+    {"tally/mixed-fuses", {"approved plan, 110.3(B)*", "=", "=", "=", "=", "="}},
+    {"tally/part", {"approved plan, 110.2*", "=", "=", "=", "=", "="}},
     {"tally/not-visited", {"approved plan", "=", "=", "=", "=", "="}},
-    {"tally/not-on-plan", {"approved plan, 110.2", "=", "=", "=", "=", "="}},
+    {"tally/not-on-plan", {"approved plan, 110.2*", "=", "=", "=", "=", "="}},
 };
 // clang-format on
 

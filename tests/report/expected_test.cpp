@@ -8,6 +8,7 @@
 #include <fstream>
 
 #include "tests/support/catch.hpp"
+#include "tests/support/command.hpp"
 #include "tests/support/example.hpp"
 #include "tests/support/page.hpp"
 
@@ -50,4 +51,10 @@ TEST_CASE("the arithmetic of the faulty example is the stored one") {
 
 TEST_CASE("the screen of one box is the stored one") {
   compare("saltmarsh-visit-box-a-04", box_report(*judge_example(examples[2]), 3));
+}
+
+// A topic of three rules shows all the parts of the pages; what the rules say has its own tests.
+TEST_CASE("the list and the checklist of a topic are the stored ones") {
+  compare("rules-current", call({"rules", "--topic", "current"}).out);
+  compare("checklist-current", call({"rules", "--topic", "current", "--format", "markdown"}).out);
 }
