@@ -7,5 +7,6 @@
 namespace boxproof::read {
 
 void read_conductors(const Group& g, Edition& e);
+void read_measured(const Group& g, Edition& e);
 
 }  // namespace boxproof::read
