@@ -193,6 +193,19 @@ struct LabelRules {
   }
 };
 
+struct MeasuredRules {                            // what measurements of strings are held against
+  double irradiance_min = 0, irradiance_max = 0;  // W/m2, between which readings are judged
+  // Change of Voc with the natural logarithm of the irradiance, as a share, and how far it may be off.
+  double log_factor = 0, log_uncertainty = 0;
+  double mismatch = 0;  // modules by which an inferred count differs from the expected one
+  double spread_max_pct = 0;
+  double current_min_pct = 0;                               // of the neighbours' median
+  double insulation_megohm = 0, insulation_low_megohm = 0;  // above `insulation_above`, and up to it
+  Volts insulation_above;
+  double system_voltage_factor = 0;  // on the strings' open-circuit voltage at 25 °C
+  std::string voltage_section, spread_section, current_section, insulation_section;
+};
+
 struct Edition {
   std::string name;   // "2017"
   std::string title;  // "NFPA 70 (National Electrical Code), 2017 edition"
@@ -248,6 +261,7 @@ struct Edition {
   DisconnectRules disconnect;
   LabelRules labels;
   double dc_power_tolerance_pct = 0;
+  MeasuredRules measured;
 
   struct RuleSection {
     std::string section;

@@ -106,6 +106,7 @@ Edition read_edition(const Field& data, Problems& problems) {
   disconnect(g.group("disconnect"), e.disconnect);
   read_labels(g.group("labels"), e.labels);
   e.dc_power_tolerance_pct = g.group("site").group("totals").number("dc_power_tolerance_pct");
+  read_measured(g.group("measured"), e);
   const Group rules = g.group("rules");
   for (std::string_view id : rules.field().keys()) {
     const Group rule = rules.group(id);

@@ -189,6 +189,28 @@ void insulation(const Edition& e, const Write& write) {
                       fit.wet ? "yes" : "no"));
 }
 
+void measured(const Edition& e, const Write& write) {
+  const MeasuredRules& m = e.measured;
+  const auto line = [&](std::string_view what, double value, std::string_view unit,
+                        std::string_view section) {
+    write(fmt::format("  {}{} {} [{}]\n", left(what, 48), right(fmt::format("{}", value), 6), left(unit, 5),
+                      section));
+  };
+  constexpr std::string_view judgement = "our judgement";
+  write("MEASUREMENTS OF STRINGS\n");
+  line("irradiance from which readings are judged", m.irradiance_min, "W/m²", judgement);
+  line("irradiance up to which they are", m.irradiance_max, "W/m²", judgement);
+  line("Voc, share by the logarithm of the irradiance", m.log_factor, "", m.voltage_section);
+  line("that may be off by", m.log_uncertainty, "", m.voltage_section);
+  line("modules in series off by", m.mismatch, "", judgement);
+  line("voltages per module within", m.spread_max_pct, "%", m.spread_section);
+  line("current, of the neighbours' median, at least", m.current_min_pct, "%", m.current_section);
+  line("system voltage, on n · Voc", m.system_voltage_factor, "", m.insulation_section);
+  line(fmt::format("insulation above {} V, at least", boxproof::shown(m.insulation_above)),
+       m.insulation_megohm, "MΩ", m.insulation_section);
+  line("insulation otherwise, at least", m.insulation_low_megohm, "MΩ", m.insulation_section);
+}
+
 struct Topic {
   std::string_view name;
   void (*write)(const Edition&, const Write&);
@@ -198,7 +220,7 @@ constexpr std::array topics{Topic{"limits", limits},         Topic{"cold", cold}
                             Topic{"adjustment", adjustment}, Topic{"roof", roof},
                             Topic{"ratings", ratings},       Topic{"grounding", grounding},
                             Topic{"resistance", resistance}, Topic{"disconnect", disconnect},
-                            Topic{"insulation", insulation}};
+                            Topic{"insulation", insulation}, Topic{"measured", measured}};
 
 }  // namespace
 

@@ -1,5 +1,6 @@
 #include "src/rules/list.hpp"
 
+#include "src/rules/measured.hpp"
 #include "src/rules/tally.hpp"
 
 namespace boxproof {
@@ -53,6 +54,11 @@ std::span<const Rule* const> all_rules() {
       &tally_part,
       &tally_not_visited,
       &tally_not_on_plan,
+      &measured_series_count,
+      &measured_spread,
+      &measured_reversed,
+      &measured_current,
+      &measured_insulation,
   };
   return rules;
 }

@@ -92,21 +92,38 @@ Note Notes::find(std::string part) {
   return find(rule_->severity, std::move(part));
 }
 
-void Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because,
-                        std::string_view found) {
+Notes::Lacking& Notes::add_lacking(std::string part, std::string pointer, bool speaks_for_all,
+                                   std::string_view because, std::string_view found) {
   auto same =
       std::find_if(lacking_.begin(), lacking_.end(), [&](const Lacking& l) { return l.pointer == pointer; });
   if (same == lacking_.end()) {
-    lacking_.push_back(
-        {std::move(part), std::move(pointer), std::string(because), std::string(found), {}, 0, false, {}});
+    lacking_.push_back({std::move(part),
+                        std::move(pointer),
+                        std::string(because),
+                        std::string(found),
+                        {},
+                        0,
+                        false,
+                        {},
+                        false,
+                        {}});
     same = lacking_.end() - 1;
   }
-  if (std::find(same->rules.begin(), same->rules.end(), rule_) != same->rules.end()) return;
+  if (std::find(same->rules.begin(), same->rules.end(), rule_) != same->rules.end()) return *same;
   same->rules.push_back(rule_);
-  if (same->rules.size() > 1 && (!speaks_for_all || same->speaks_for_all)) return;
+  if (same->rules.size() > 1 && (!speaks_for_all || same->speaks_for_all)) return *same;
   same->speaker = same->rules.size() - 1;
   same->speaks_for_all = speaks_for_all;
   same->section = section_->section;
+  return *same;
+}
+
+void Notes::lacks_in_record(std::uint32_t record_index, std::string_view pointer, std::string_view because,
+                            std::string_view found, std::string_view whom) {
+  Lacking& lacking = add_lacking(std::string(pointer.substr(1)),
+                                 fmt::format("/boxes/{}{}", record_index, pointer), false, because, found);
+  lacking.in_record = true;
+  lacking.whom = whom;
 }
 
 void Notes::lacks(std::string pointer, bool speaks_for_all, std::string_view because,
@@ -136,10 +153,14 @@ void Notes::close() {
     for (const Rule* rule : l.rules)
       if (rule != f.rule) others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
     f.message = l.because.empty()
-                    ? fmt::format("{} is not stated, so {} cannot be judged", l.part, f.rule->id)
-                    : fmt::format("{}, so {} cannot be judged", l.because, f.rule->id);
+                    ? fmt::format("{} is not stated, so {} cannot be judged{}", l.part, f.rule->id, l.whom)
+                    : fmt::format("{}, so {} cannot be judged{}", l.because, f.rule->id, l.whom);
     f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
-    if (l.found.empty()) {
+    f.in_record = l.in_record;
+    if (l.in_record) {
+      f.found = l.found.empty() ? std::string("not stated") : l.found;
+      f.ask = "Complete the field record; what nobody noted, measure again.";
+    } else if (l.found.empty()) {
       f.found = std::string("not stated");
       f.ask = "State the value in the design, with its source.";
     } else {  // something is stated that does not do: the rule says what to do

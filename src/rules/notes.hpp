@@ -74,6 +74,11 @@ class Notes {
   void lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
                         bool speaks_for_all = false);
 
+  // The same, for a value of the visited box in the field record ("/measured/cell_c"). `because` as above;
+  // `whom` goes behind "cannot be judged" where the rule judges the rest (" of string 9").
+  void lacks_in_record(std::uint32_t record_index, std::string_view pointer, std::string_view because = {},
+                       std::string_view found = {}, std::string_view whom = {});
+
   // Turns what is lacking into queries. To be called when the last rule on this box has spoken.
   void close();
 
@@ -86,9 +91,11 @@ class Notes {
     std::size_t speaker = 0;
     bool speaks_for_all = false;
     std::string section;
+    bool in_record = false;
+    std::string whom;
   };
-  void add_lacking(std::string part, std::string pointer, bool speaks_for_all, std::string_view because = {},
-                   std::string_view found = {});
+  Lacking& add_lacking(std::string part, std::string pointer, bool speaks_for_all,
+                       std::string_view because = {}, std::string_view found = {});
   Finding& add(const Rule& rule, Severity severity, std::string part);
 
   const Edition& edition_;

@@ -1,4 +1,5 @@
 // How a formula gets its numbers, and that the steps of one working follow from each other.
+#include <algorithm>
 #include <cctype>
 #include <map>
 #include <string>
@@ -23,15 +24,22 @@ bool is_symbol_byte(char c) {
   return std::isalnum(u) || c == '_' || u == 0xCE || u == 0xCF;  // and the lead byte of Greek letters
 }
 
+// Length of the name of a function that stands here, 0 for anything else.
+std::size_t function_length(std::string_view formula, std::size_t at) {
+  for (const std::string_view name : {"sqrt(", "ln("})
+    if (formula.substr(at).starts_with(name)) return name.size() - 1;
+  return 0;
+}
+
 // What the numbers have in place of each symbol of the formula.
 std::map<std::string, std::string> put_in(const Step& s) {
   std::map<std::string, std::string> out;
   std::size_t f = 0, n = 0;
   while (f < s.formula.size() && n < s.numbers.size()) {
     if (!is_symbol_byte(s.formula[f]) || std::isdigit(static_cast<unsigned char>(s.formula[f])) ||
-        s.formula.compare(f, 4, "sqrt") == 0) {
-      const bool root = s.formula.compare(f, 4, "sqrt") == 0;
-      f += root ? 4 : 1, n += root ? 4 : 1;
+        function_length(s.formula, f) > 0) {
+      const std::size_t length = std::max<std::size_t>(function_length(s.formula, f), 1);
+      f += length, n += length;
       continue;
     }
     std::size_t end = f;

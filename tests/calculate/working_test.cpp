@@ -119,6 +119,7 @@ TEST_CASE("the evaluator: its own arithmetic") {
       {"2 +", std::nullopt},    {"(2", std::nullopt},
       {"2 2", std::nullopt},    {"2 - 1", std::nullopt},
       {"n · 2", std::nullopt},  {"", std::nullopt},
+      {"ln(820 / 1000)", std::log(0.82)}, {"ln 4", std::nullopt},
       {"sqrt 4", std::nullopt}, {"Table 690.7(A)", std::nullopt}};
   for (const Case& c : cases) {
     CAPTURE(std::string(c.text));

@@ -64,12 +64,17 @@ const std::vector<Row> rules{
     {"tally/part", {"approved plan, 110.2*", "=", "=", "=", "=", "="}},
     {"tally/not-visited", {"approved plan", "=", "=", "=", "=", "="}},
     {"tally/not-on-plan", {"approved plan, 110.2*", "=", "=", "=", "=", "="}},
+    {"measured/series-count", {"approved plan, IEC 62446-1*", "=", "=", "=", "=", "="}},
+    {"measured/spread", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
+    {"measured/reversed", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
+    {"measured/current", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
+    {"measured/insulation", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
 };
 // clang-format on
 
 // The families of rules whose sections stand above.
 const std::set<std::string, std::less<>> families{"voltage",    "current", "fuse", "conductor",
-                                                  "disconnect", "site",    "tally"};
+                                                  "disconnect", "site",    "tally",   "measured"};
 
 std::string section_of(const boxproof::Edition& edition, std::string_view rule) {
   const auto found = edition.rules.find(rule);

@@ -62,6 +62,11 @@ class Reader {
       const auto value = factor();
       return value ? std::optional(std::sqrt(*value)) : std::nullopt;
     }
+    if (take("ln")) {
+      if (!rest_.starts_with('(')) return std::nullopt;
+      const auto value = factor();
+      return value ? std::optional(std::log(*value)) : std::nullopt;
+    }
     if (take("(")) {
       const auto value = sum();
       return take(")") ? value : std::nullopt;

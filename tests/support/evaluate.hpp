@@ -1,4 +1,4 @@
-// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt,
+// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt, ln,
 // numbers.
 #pragma once
 
