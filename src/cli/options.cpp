@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "boxproof/date.hpp"
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
 #include "src/cli/run.hpp"
@@ -50,6 +51,14 @@ CLI::Validator celsius(double least, double most) {
           fmt::format("{} to {}", least, most)};
 }
 
+CLI::Validator a_day() {
+  return {[](std::string& value) {
+            if (parse_date(value)) return std::string();
+            return fmt::format("found \"{}\", expected {}", value, expected_date(value));
+          },
+          ""};
+}
+
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
@@ -64,6 +73,14 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
+  CLI::Option* exceptions = command.add_option(
+      "--exceptions", o.exceptions, "agreed exceptions (boxproof-exceptions/1), which set findings aside");
+  exceptions->type_name("FILE");
+  command
+      .add_option("--on", o.on, "day on which exceptions must be in force; else that of the visit, or today")
+      ->type_name("YYYY-MM-DD")
+      ->check(a_day())
+      ->needs(exceptions);
   command.add_option("--output", o.output, "write to this file, in place of standard output")
       ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
@@ -119,9 +136,9 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt or report")
+    schema->add_option("NAME", o.schema, "design, asbuilt, exceptions or report")
         ->required()
-        ->check(one_of({"design", "asbuilt", "report"}));
+        ->check(one_of({"design", "asbuilt", "exceptions", "report"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();

@@ -1,11 +1,22 @@
 // Findings as entries of a text report.
 #pragma once
 
+#include <string>
+#include <string_view>
+
 #include "boxproof/report.hpp"
+#include "src/report/groups.hpp"
 
 namespace boxproof::report {
 
 // Groups the findings and writes an entry for each, under a heading a severity. Says so where there are none.
 void write_entries(const ReportInput& report, const std::vector<Finding>& findings, const Write& write);
+
+// The entry of one group; its title stands behind `lead`. What is agreed needs nothing done.
+std::string entry_text(const Group& group, std::string_view lead, const ReportInput& report,
+                       bool agreed = false);
+
+// One value of an entry behind its label; nothing where there is no value.
+void line(std::string& out, std::string_view label, std::string_view text);
 
 }  // namespace boxproof::report

@@ -4,6 +4,7 @@
 
 #include "boxproof/report.hpp"
 #include "boxproof/rule.hpp"
+#include "src/report/agreed.hpp"
 #include "src/report/json_text.hpp"
 #include "src/text/in_order.hpp"
 
@@ -84,7 +85,7 @@ void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
     put(out, "null");
 }
 
-void put_finding(Buffer& out, const Finding& f, bool show_work) {
+void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_t* exception = nullptr) {
   word(out, R"(    {"rule": )", f.rule->id);
   word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
   word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
@@ -102,6 +103,7 @@ void put_finding(Buffer& out, const Finding& f, bool show_work) {
   number(out, R"(, "line": )", static_cast<double>(f.place.line));
   number(out, R"(, "column": )", static_cast<double>(f.place.column));
   word(out, R"(, "fingerprint": )", fingerprint(f));
+  if (exception != nullptr) number(out, R"(, "exception": )", static_cast<double>(*exception));
   if (show_work) {
     put(out, R"(, "working": [)");
     for (const Step& s : f.working) {
@@ -192,8 +194,19 @@ void write_json(const ReportInput& r, const Write& write) {
     report::put_finding(out, f, r.show_work);
     if (out.size() > enough) flush();
   }
-  report::put(out, findings.empty() ? "],\n  " : "\n  ],\n  ");
-  report::word(out, R"("caution": )", caution());
+  report::put(out, findings.empty() ? "],\n" : "\n  ],\n");
+  if (r.judgement.exceptions_day) {
+    const std::vector<AgreedFinding>& agreed = r.judgement.agreed;
+    report::put(out, "  \"agreed\": [");
+    for (const AgreedFinding& a : agreed) {
+      report::put(out, &a == &agreed.front() ? "\n" : ",\n");
+      report::put_finding(out, a.finding, r.show_work, &a.exception);
+      if (out.size() > enough) flush();
+    }
+    report::put(out, agreed.empty() ? "],\n" : "\n  ],\n");
+    report::put_exceptions(out, r.judgement);
+  }
+  report::word(out, R"(  "caution": )", caution());
   report::put(out, "\n}\n");
   flush();
 }
