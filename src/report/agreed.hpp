@@ -16,8 +16,8 @@ std::string exceptions_day_line(const Judgement& judgement);
 std::string exceptions_summary(const Judgement& judgement);
 // The section of the text report.
 void write_agreed(const ReportInput& report, const Write& write);
-// For the screen of one box: what is set aside there, and the entries that name the box and set nothing
-// aside.
+// For the screen of one box: what is set aside there, and the entries that name the box and have no effect at
+// all, or leave a finding of it standing.
 void write_agreed_of_box(std::string& out, const ReportInput& report, const BoxResult& box,
                          std::size_t label_width);
 

@@ -171,3 +171,14 @@ TEST_CASE("the screen of a box has what is set aside there, and the entries with
   CHECK_FALSE(has(a01, "agreed      "));
   for (const std::string& page : {a10, a20, a01}) CHECK(too_wide(page).empty());
 }
+
+TEST_CASE("the screen of a box says where an entry that has effect elsewhere leaves its finding standing") {
+  // Of fuse/not-dc: a hazard on A-01, a query on B-08.
+  Json design = example_json("saltmarsh-faults.json");
+  design["combiners"][0]["fuse"] = {{"dc", false}};
+  const auto judged = judge_agreed(design, Json::array({an_exception("fuse/not-dc", {{"boxes", {"*"}}})}));
+  REQUIRE(what_became(*judged) == "applied, 1 set aside, 1 standing");
+  CHECK(has(box_report(*judged, 0),
+            "exception   fuse/not-dc: in force; 1 finding set aside; 1 hazard not, which it"));
+  CHECK_FALSE(has(box_report(*judged, 1), "exception   "));
+}
