@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "boxproof/exceptions.hpp"
 #include "boxproof/finding.hpp"
 #include "boxproof/read.hpp"
 #include "boxproof/rule.hpp"
@@ -37,6 +38,10 @@ struct Judgement {
   // was changed. Not counted; the tally rules say where plan and box differ.
   std::vector<Finding> gone;
   bool selected = false;  // by CheckOptions::boxes: the site's own findings are left out
+  // By apply_exceptions(); nothing was set aside where there is no day.
+  std::optional<ExceptionDay> exceptions_day;
+  std::vector<ExceptionResult> exceptions;  // in the order of the file
+  std::vector<AgreedFinding> agreed;        // in report order
 };
 
 // Judges a design, alone or with a field record. Every finding has its place.

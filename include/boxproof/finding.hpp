@@ -38,6 +38,7 @@ struct FilePlace {
 
 struct Finding {
   const Rule* rule = nullptr;
+  std::vector<const Rule*> also;  // of a query for a missing value: the other rules that cannot be judged
   Severity severity = Severity::query;
   Basis basis = Basis::design;
   std::optional<std::uint32_t>

@@ -10,6 +10,7 @@
 #include "boxproof/asbuilt.hpp"
 #include "boxproof/design.hpp"
 #include "boxproof/edition.hpp"
+#include "boxproof/exceptions.hpp"
 #include "boxproof/input_error.hpp"
 
 namespace boxproof {
@@ -39,6 +40,9 @@ struct RecordFile {
 
 // Reads a field record (boxproof-asbuilt/1, JSON). Throws InputError with every problem of the file.
 RecordFile read_field_record(const Document& document);
+
+// Reads agreed exceptions (boxproof-exceptions/1). Throws InputError with every problem of the file.
+ExceptionsFile read_exceptions(const Document& document);
 
 // Local amendments: a JSON object in a document, starting at `offset`.
 struct Amendments {

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "src/check/totals.hpp"
+#include "src/check/verdict.hpp"
 #include "src/read/source_map.hpp"
 #include "src/rules/notes.hpp"
 #include "src/text/in_order.hpp"
@@ -125,7 +126,7 @@ class Checker {
     if (!out.selected) judge_site(out);
     judge_boxes(out);
     if (record_ != nullptr) judge_record(out);
-    finish(out);
+    count_and_judge(out);
     return out;
   }
 
@@ -238,31 +239,6 @@ class Checker {
     std::stable_sort(out.findings.begin(), out.findings.end(), [&](const Finding& a, const Finding& b) {
       return rank(a) != rank(b) ? rank(a) < rank(b) : comes_before(a, b);
     });
-  }
-
-  static Verdict verdict_of(Severity severity) {
-    switch (severity) {
-      case Severity::hazard: return Verdict::stop;
-      case Severity::correction: return Verdict::correct;
-      case Severity::query: return Verdict::clarify;
-      case Severity::advice: return Verdict::accept;
-    }
-    return Verdict::stop;
-  }
-
-  void finish(Judgement& out) const {
-    std::size_t at = 0;  // boxes and findings are both in the order of the plan
-    for (BoxResult& box : out.boxes)
-      if (record_ != nullptr && !box.visited) box.verdict = Verdict::not_visited;
-    for (const Finding& f : out.findings) {
-      ++out.counts[static_cast<std::size_t>(f.severity)];
-      const Verdict verdict = verdict_of(f.severity);
-      out.verdict = std::max(out.verdict, verdict);
-      if (!f.box) continue;
-      while (out.boxes[at].index != *f.box) ++at;
-      out.boxes[at].verdict = std::max(out.boxes[at].verdict, verdict);
-    }
-    for (const BoxResult& box : out.boxes) out.verdict = std::max(out.verdict, box.verdict);
   }
 
   const Design& design_;

@@ -1,16 +1,36 @@
 #include <unistd.h>
 
 #include <cstdlib>
+#include <ctime>
 #include <iostream>
 
 #include "src/cli/run.hpp"
 
+namespace {
+
+// The day where the user is.
+boxproof::Date local_day() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  constexpr int first_year = 1900, first_month = 1;  // as std::tm counts
+  return {std::chrono::year(local.tm_year + first_year),
+          std::chrono::month(static_cast<unsigned>(local.tm_mon + first_month)),
+          std::chrono::day(static_cast<unsigned>(local.tm_mday))};
+}
+
+}  // namespace
+
 int main(int argc, char** argv) {
   std::ios::sync_with_stdio(false);
-  boxproof::cli::Console console{std::cin, std::cout, std::cerr, isatty(STDOUT_FILENO) == 1,
+  boxproof::cli::Console console{std::cin,
+                                 std::cout,
+                                 std::cerr,
+                                 isatty(STDOUT_FILENO) == 1,
                                  [](const char* name) -> std::optional<std::string> {
                                    const char* value = std::getenv(name);
                                    return value != nullptr ? std::optional<std::string>(value) : std::nullopt;
-                                 }};
+                                 },
+                                 local_day};
   return boxproof::cli::run({argv + 1, argv + argc}, console);
 }

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "boxproof/date.hpp"
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
 #include "src/cli/run.hpp"
@@ -60,6 +61,14 @@ std::vector<std::string> rule_topics() {
   return out;
 }
 
+CLI::Validator a_day() {
+  return {[](std::string& value) {
+            if (parse_date(value)) return std::string();
+            return fmt::format("found \"{}\", expected {}", value, expected_date(value));
+          },
+          ""};
+}
+
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
@@ -72,6 +81,14 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
+  CLI::Option* exceptions = command.add_option(
+      "--exceptions", o.exceptions, "agreed exceptions (boxproof-exceptions/1), which set findings aside");
+  exceptions->type_name("FILE");
+  command
+      .add_option("--on", o.on, "day on which exceptions must be in force; else that of the visit, or today")
+      ->type_name("YYYY-MM-DD")
+      ->check(a_day())
+      ->needs(exceptions);
   command.add_option("--output", o.output, "write to this file, in place of standard output")
       ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
@@ -144,9 +161,9 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt, report, labels or rules")
+    schema->add_option("NAME", o.schema, "design, asbuilt, exceptions, report, labels or rules")
         ->required()
-        ->check(one_of({"design", "asbuilt", "report", "labels", "rules"}));
+        ->check(one_of({"design", "asbuilt", "exceptions", "report", "labels", "rules"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();

@@ -12,7 +12,8 @@ namespace boxproof::cli {
 struct Options {
   std::string command;
   std::string design, record;
-  std::string edition;  // empty: the file's
+  std::string exceptions, on;  // agreed exceptions, and the day on which they count
+  std::string edition;         // empty: the file's
   std::optional<double> low, high;
   std::vector<std::string> boxes;
   std::string format = "text";

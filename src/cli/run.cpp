@@ -43,9 +43,10 @@ std::string beside(const std::string& file, const std::string& path) {
 
 // Everything that a judgement needs, read from files and changed by the command line.
 struct Case {
-  Document design_text, record_text, amendments_text;
+  Document design_text, record_text, amendments_text, exceptions_text;
   DesignFile design;
   std::optional<RecordFile> record;
+  std::optional<ExceptionsFile> exceptions;
   Edition edition;
   std::vector<std::string> overrides;
 };
@@ -59,16 +60,32 @@ void override_temperature(std::optional<Celsius>& stated, std::optional<double> 
   stated = Celsius(*given);
 }
 
+// Standard input is there once.
+void check_inputs(const Options& o) {
+  const std::pair<std::string_view, const std::string&> inputs[] = {
+      {"design", o.design}, {"field record", o.record}, {"agreed exceptions", o.exceptions}};
+  std::string_view before;
+  for (const auto& [what, path] : inputs) {
+    if (path != "-") continue;
+    if (!before.empty())
+      throw WrongUse(fmt::format(
+          "found - for both the {} and the {}, expected it once: there is one standard input", before, what));
+    before = what;
+  }
+}
+
 void load(const Options& o, Console& console, Case& c) {
-  if (o.design == "-" && o.record == "-")
-    throw WrongUse(
-        "found - for both the design and the field record, expected it once: there is one standard input");
+  check_inputs(o);
   c.design_text = read_file(o.design, console.in);
   c.design = read_design(c.design_text);
   Design& design = c.design.design;
   if (!o.record.empty()) {
     c.record_text = read_file(o.record, console.in);
     c.record = read_field_record(c.record_text);
+  }
+  if (!o.exceptions.empty()) {
+    c.exceptions_text = read_file(o.exceptions, console.in);
+    c.exceptions = read_exceptions(c.exceptions_text);
   }
   std::string edition = design.edition;
   if (!o.edition.empty() && o.edition != edition) {
@@ -84,6 +101,22 @@ void load(const Options& o, Console& console, Case& c) {
   c.edition = load_edition(edition, amended ? &amendments : nullptr);
   override_temperature(design.site.low, o.low, "low_c", c);
   override_temperature(design.site.high, o.high, "high_c", c);
+}
+
+// The day on which agreed exceptions must be in force.
+ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console) {
+  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
+  if (c.record)
+    if (const auto visit = parse_date(c.record->record.date)) return {*visit, DayFrom::visit};
+  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
+  return {console.today(), DayFrom::today};
+}
+
+// Everything judged, and what is agreed set aside.
+Judgement judgement_of(const Options& o, const Case& c, const Console& console) {
+  Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr, {o.boxes, o.show_work});
+  if (c.exceptions) apply_exceptions(j, c.design.design, *c.exceptions, exceptions_day(o, c, console));
+  return j;
 }
 
 std::vector<std::string_view> box_ids(const Design& design) {
@@ -123,7 +156,7 @@ int check_command(const Options& o, Console& console) {
   load(o, console, c);
   expect_boxes(o, c.design.design);
   const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = check(c.design, c.edition, record, {o.boxes, o.show_work});
+  const Judgement judgement = judgement_of(o, c, console);
   Target target(o.output, console.out);
   const ReportInput report{
       c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
@@ -142,7 +175,7 @@ int box_command(const Options& o, Console& console) {
     throw WrongUse(
         fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
   const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = check(c.design, c.edition, record, {{}, o.show_work});
+  const Judgement judgement = judgement_of(o, c, console);
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);
   write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "boxproof/date.hpp"
+
 namespace boxproof::cli {
 
 // Exit statuses.
@@ -23,6 +25,8 @@ struct Console {
   std::function<std::optional<std::string>(const char*)> environment = [](const char*) {
     return std::nullopt;
   };
+  // The clock: asked only for the day on which agreed exceptions count, and only if nothing else says it.
+  std::function<Date()> today = {};
 };
 
 // Runs the program with the arguments behind its name; returns the exit status.

@@ -7,6 +7,7 @@
 
 #include "boxproof/report.hpp"
 #include "boxproof/rule.hpp"
+#include "src/report/agreed.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/common.hpp"
 
@@ -218,6 +219,7 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   write_margins(out, r, f);
   out += "\n";
   write_findings(out, r, result);
+  write_agreed_of_box(out, r, result, label_width);
   write(out + "\n");
   write(wrap(caution(), 0));
 }

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "boxproof/rule.hpp"
-#include "src/report/groups.hpp"
 #include "src/report/layout.hpp"
 
 namespace boxproof::report {
@@ -20,10 +19,6 @@ std::string_view heading(Severity severity) {
     case Severity::advice: return "ADVICE: no approval hangs on it";
   }
   return {};
-}
-
-void line(std::string& out, std::string_view label, std::string_view text) {
-  if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
 }
 
 void write_working(std::string& out, const Finding& f) {
@@ -45,14 +40,19 @@ void write_working(std::string& out, const Finding& f) {
   }
 }
 
-std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
+}  // namespace
+
+void line(std::string& out, std::string_view label, std::string_view text) {
+  if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
+}
+
+std::string entry_text(const Group& g, std::string_view lead, const ReportInput& r, bool agreed) {
   const Finding& f = g.first();
   std::string out;
   const std::string basis = r.record == nullptr          ? ""
                             : f.basis == Basis::as_built ? " (as built)"
                                                          : " (on the plan)";
-  out += wrap(fmt::format("{}{}  [{}]", f.rule->title, basis, f.rule->id), text_column,
-              fmt::format("{:>3} ", number));
+  out += wrap(fmt::format("{}{}  [{}]", f.rule->title, basis, f.rule->id), text_column, lead);
   const std::size_t boxes = box_count(g);
   if (!f.box_id.empty()) {
     line(out, boxes == 1 ? "box" : "boxes",
@@ -63,15 +63,13 @@ std::string entry(const Group& g, std::size_t number, const ReportInput& r) {
   line(out, "required", range_of(g, &Finding::required));
   line(out, "section", f.section);
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
-  line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
+  if (!agreed) line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
   line(out, "place",
        fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
                    g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
   if (r.show_work) write_working(out, f);
   return out;
 }
-
-}  // namespace
 
 void write_entries(const ReportInput& r, const std::vector<Finding>& findings, const Write& write) {
   if (findings.empty()) {
@@ -84,7 +82,7 @@ void write_entries(const ReportInput& r, const std::vector<Finding>& findings, c
     if (last == nullptr || last->severity != g.first().severity)
       write(inked(heading(g.first().severity), ink_of(g.first().severity), r.colour) + "\n\n");
     last = &g.first();
-    write(entry(g, ++number, r) + "\n");
+    write(entry_text(g, fmt::format("{:>3} ", ++number), r) + "\n");
   }
 }
 

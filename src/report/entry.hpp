@@ -1,7 +1,11 @@
 // Findings as entries of a text report.
 #pragma once
 
+#include <string>
+#include <string_view>
+
 #include "boxproof/report.hpp"
+#include "src/report/groups.hpp"
 
 namespace boxproof::report {
 
@@ -10,5 +14,12 @@ void write_entries(const ReportInput& report, const std::vector<Finding>& findin
 
 // What the plan has and the box as found has no longer.
 void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Write& write);
+
+// The entry of one group; its title stands behind `lead`. What is agreed needs nothing done.
+std::string entry_text(const Group& group, std::string_view lead, const ReportInput& report,
+                       bool agreed = false);
+
+// One value of an entry behind its label; nothing where there is no value.
+void line(std::string& out, std::string_view label, std::string_view text);
 
 }  // namespace boxproof::report

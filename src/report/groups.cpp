@@ -31,11 +31,19 @@ std::vector<std::string_view> box_ids(const Group& g) {
 }  // namespace
 
 std::vector<Group> group(const std::vector<Finding>& findings) {
+  std::vector<const Finding*> all;
+  all.reserve(findings.size());
+  for (const Finding& f : findings) all.push_back(&f);
+  return group(all);
+}
+
+std::vector<Group> group(const std::vector<const Finding*>& findings) {
   using Key = std::tuple<Severity, std::string_view, Basis, std::string, std::string, std::string>;
   std::map<Key, std::vector<std::size_t>> known;
   std::vector<Group> groups;
   constexpr std::size_t most_apart = 8;  // groups of one kind; from there on all others share the last
-  for (const Finding& f : findings) {
+  for (const Finding* finding : findings) {
+    const Finding& f = *finding;
     // Findings that want the same of the same kind of part belong together, or those that found the same.
     std::string wanted =
         std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;

@@ -15,6 +15,7 @@ struct Group {
 };
 
 // Worst first, then by rule, then in the order in which they first appear.
+std::vector<Group> group(const std::vector<const Finding*>& findings);
 std::vector<Group> group(const std::vector<Finding>& findings);
 
 // "1012.4 to 1022.7 V", or the one value that all have.

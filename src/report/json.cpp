@@ -4,6 +4,7 @@
 
 #include "boxproof/report.hpp"
 #include "boxproof/rule.hpp"
+#include "src/report/agreed.hpp"
 #include "src/report/json_text.hpp"
 #include "src/text/in_order.hpp"
 
@@ -84,7 +85,7 @@ void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
     put(out, "null");
 }
 
-void put_finding(Buffer& out, const Finding& f, bool show_work) {
+void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_t* exception = nullptr) {
   word(out, R"(    {"rule": )", f.rule->id);
   word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
   word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
@@ -102,6 +103,7 @@ void put_finding(Buffer& out, const Finding& f, bool show_work) {
   number(out, R"(, "line": )", static_cast<double>(f.place.line));
   number(out, R"(, "column": )", static_cast<double>(f.place.column));
   word(out, R"(, "fingerprint": )", fingerprint(f));
+  if (exception != nullptr) number(out, R"(, "exception": )", static_cast<double>(*exception));
   if (show_work) {
     put(out, R"(, "working": [)");
     for (const Step& s : f.working) {
@@ -185,8 +187,8 @@ void write_json(const ReportInput& r, const Write& write) {
   flush();
   report::put_boxes(r, write);
   report::put(out, "  ],\n");
+  constexpr std::size_t enough = 1U << 16;  // bytes
   const auto put_list = [&](std::string_view key, const std::vector<Finding>& findings) {
-    constexpr std::size_t enough = 1U << 16;  // bytes
     report::put(out, fmt::format("  \"{}\": [", key));
     for (const Finding& f : findings) {
       report::put(out, &f == &findings.front() ? "\n" : ",\n");
@@ -197,8 +199,18 @@ void write_json(const ReportInput& r, const Write& write) {
   };
   put_list("findings", r.judgement.findings);
   if (r.record != nullptr) put_list("gone", r.judgement.gone);
-  report::put(out, "  ");
-  report::word(out, R"("caution": )", caution());
+  if (r.judgement.exceptions_day) {
+    const std::vector<AgreedFinding>& agreed = r.judgement.agreed;
+    report::put(out, "  \"agreed\": [");
+    for (const AgreedFinding& a : agreed) {
+      report::put(out, &a == &agreed.front() ? "\n" : ",\n");
+      report::put_finding(out, a.finding, r.show_work, &a.exception);
+      if (out.size() > enough) flush();
+    }
+    report::put(out, agreed.empty() ? "],\n" : "\n  ],\n");
+    report::put_exceptions(out, r.judgement);
+  }
+  report::word(out, R"(  "caution": )", caution());
   report::put(out, "\n}\n");
   flush();
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "boxproof/report.hpp"
+#include "src/report/agreed.hpp"
 #include "src/report/entry.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
@@ -80,6 +81,7 @@ void write_head(const ReportInput& r, const Write& write) {
   for (const std::string& text : r.overrides)
     write(wrap("Changed on the command line: " + plain(text), 4, "  "));
   for (const std::string& path : r.edition.amended) write(wrap("Amended locally: " + plain(path), 4, "  "));
+  if (j.exceptions_day) write(wrap(exceptions_day_line(j), 4, "  "));
   if (j.selected)
     write(wrap(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
                            j.boxes.size(), d.combiners.size()),
@@ -110,6 +112,7 @@ void write_verdict(const ReportInput& r, const Write& write) {
                   counted(j.counts[1], "correction", "corrections"), counted(j.counts[2], "query", "queries"),
                   counted(j.counts[3], "piece of advice", "pieces of advice")),
       9, "         "));
+  if (j.exceptions_day) write(wrap(exceptions_summary(j), 9, "         "));
 }
 
 void write_boxes(const ReportInput& r, const Write& write) {
@@ -164,6 +167,7 @@ void write_text(const ReportInput& r, const Write& write) {
   write("\n");
   report::write_entries(r, r.judgement.findings, write);
   report::write_gone(r, r.judgement.gone, write);
+  report::write_agreed(r, write);
   write(report::wrap(caution(), 0));
 }
 

@@ -151,7 +151,10 @@ void Notes::close() {
     f.place.pointer = l.pointer;
     std::string others;
     for (const Rule* rule : l.rules)
-      if (rule != f.rule) others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
+      if (rule != f.rule) {
+        others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
+        f.also.push_back(rule);
+      }
     f.message = l.because.empty()
                     ? fmt::format("{} is not stated, so {} cannot be judged{}", l.part, f.rule->id, l.whom)
                     : fmt::format("{}, so {} cannot be judged{}", l.because, f.rule->id, l.whom);

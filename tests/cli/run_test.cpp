@@ -163,7 +163,7 @@ TEST_CASE("tables: each topic of each edition, and two editions against each oth
 }
 
 TEST_CASE("schema: each is a JSON Schema") {
-  for (const char* name : {"design", "asbuilt", "report", "rules"}) {
+  for (const char* name : {"design", "asbuilt", "exceptions", "report", "labels", "rules"}) {
     const Called c = call({"schema", name});
     CHECK(c.status == 0);
     CHECK(Json::parse(c.out)["$schema"] == "https://json-schema.org/draft/2020-12/schema");

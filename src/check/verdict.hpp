@@ -1,0 +1,11 @@
+// Counts and verdicts out of the findings that stand.
+#pragma once
+
+#include "boxproof/check.hpp"
+
+namespace boxproof {
+
+// Makes counts, the verdict of each box and the site's anew.
+void count_and_judge(Judgement& judgement);
+
+}  // namespace boxproof

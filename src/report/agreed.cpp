@@ -1,0 +1,165 @@
+#include "src/report/agreed.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "boxproof/rule.hpp"
+#include "src/report/entry.hpp"
+#include "src/report/groups.hpp"
+#include "src/report/layout.hpp"
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+namespace {
+
+std::string_view day_words(DayFrom from) {
+  switch (from) {
+    case DayFrom::command_line: return "the day given with --on";
+    case DayFrom::visit: return "the day of the visit";
+    case DayFrom::today: return "today";
+  }
+  return {};
+}
+
+std::string findings(std::size_t n) {
+  return counted(n, "finding", "findings");
+}
+// "its 1 finding stands", "its 2 findings stand"
+std::string its_stand(std::size_t n, std::string_view more = {}) {
+  return fmt::format("its {} {}{}", findings(n), n == 1 ? "stands" : "stand", more);
+}
+
+std::string state_words(const ExceptionResult& r, const Judgement& j) {
+  const std::string stand = r.standing > 0 ? its_stand(r.standing) : "it has no findings";
+  switch (r.state) {
+    case ExceptionState::applied: {
+      std::string text = fmt::format("in force; {} set aside", findings(r.findings));
+      if (r.hazards > 0)
+        text += fmt::format("; {} not, which it does not cover", counted(r.hazards, "hazard", "hazards"));
+      if (r.shared > 0)
+        text += fmt::format("; {} not, which other rules ask too", counted(r.shared, "query", "queries"));
+      return text;
+    }
+    case ExceptionState::hazards_only:
+      return "in force, but has only hazards, which it does not cover; " + stand;
+    case ExceptionState::shared_only:
+      return "in force, but has only queries that other rules ask too; " + stand;
+    case ExceptionState::covered_before: return "in force, but an earlier entry has its findings";
+    case ExceptionState::matches_nothing:
+      return fmt::format("in force, but matches nothing{}", j.selected ? " on the boxes shown" : "");
+    case ExceptionState::not_yet:
+      return fmt::format("not in force before {}; {}", to_text(r.entry.date), stand);
+    case ExceptionState::expired:
+      return fmt::format("EXPIRED at the end of {}; {}", to_text(r.entry.expires.value_or(r.entry.date)),
+                         stand);
+  }
+  return {};
+}
+
+std::string box_words(const Exception& e) {
+  std::vector<std::string> shown_boxes;
+  for (const std::string& box : e.boxes) shown_boxes.push_back(plain(box));
+  const bool site = std::any_of(e.boxes.begin(), e.boxes.end(), [](auto& p) { return matches(p, ""); });
+  return fmt::format("{}{}", fmt::join(shown_boxes, ", "), site ? " (the site's own findings too)" : "");
+}
+
+std::string head_of(const ExceptionResult& r, std::size_t index, const Judgement& j) {
+  const Exception& e = r.entry;
+  std::string out =
+      wrap(fmt::format("{}  [{}]", e.rule->title, e.rule->id), 4, fmt::format("Exception {}: ", index + 1));
+  line(out, "state", state_words(r, j));
+  line(out, "boxes", box_words(e));
+  for (const std::string& pattern : r.unknown)
+    line(out, "", fmt::format("\"{}\" names no box of the plan", plain(pattern)));
+  if (e.hazard) line(out, "covers", "hazards too");
+  line(out, "reason", plain(e.reason));
+  line(out, "agreed by", plain(e.agreed_by));
+  line(out, "date", to_text(e.date));
+  line(out, "expires", e.expires ? to_text(*e.expires) : "never");
+  line(out, "place", fmt::format("{}:{}:{}", plain(e.place.file), e.place.line, e.place.column));
+  return out;
+}
+
+}  // namespace
+
+std::string exceptions_day_line(const Judgement& j) {
+  if (!j.exceptions_day) return {};
+  return fmt::format("Agreed exceptions count as on {}, {}.", to_text(j.exceptions_day->date),
+                     day_words(j.exceptions_day->from));
+}
+
+std::string exceptions_summary(const Judgement& j) {
+  if (!j.exceptions_day) return {};
+  std::string text = fmt::format("Agreed exceptions: {} set aside", findings(j.agreed.size()));
+  const auto hazards = std::count_if(j.agreed.begin(), j.agreed.end(), [](const AgreedFinding& a) {
+    return a.finding.severity == Severity::hazard;
+  });
+  if (hazards > 0)
+    text += fmt::format(", {} among them", counted(static_cast<std::size_t>(hazards), "hazard", "hazards"));
+  const auto add = [&](ExceptionState state, std::string_view one, std::string_view many) {
+    const auto n = std::count_if(j.exceptions.begin(), j.exceptions.end(),
+                                 [&](const ExceptionResult& r) { return r.state == state; });
+    if (n > 0) text += "; " + counted(static_cast<std::size_t>(n), one, many);
+  };
+  add(ExceptionState::expired, "entry expired", "entries expired");
+  add(ExceptionState::matches_nothing, "entry matches nothing", "entries match nothing");
+  return text;
+}
+
+void write_agreed(const ReportInput& r, const Write& write) {
+  const Judgement& j = r.judgement;
+  if (!j.exceptions_day) return;
+  write(inked("AGREED EXCEPTIONS: no verdict hangs on what is set aside here", Ink::strong, r.colour) + "\n");
+  write(wrap(exceptions_day_line(j) + " The file's word is taken for each agreement; ask to see it.", 0) +
+        "\n");
+  if (j.exceptions.empty()) write("The file has no entries.\n\n");
+  std::vector<std::vector<const Finding*>> under(j.exceptions.size());
+  for (const AgreedFinding& a : j.agreed) under[a.exception].push_back(&a.finding);
+  for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
+    write(head_of(j.exceptions[i], i, j) + "\n");
+    for (const Group& g : group(under[i])) {
+      const std::string_view severity = severity_names[static_cast<std::size_t>(g.first().severity)];
+      write(entry_text(g, fmt::format("  – {}: ", severity), r, true) + "\n");
+    }
+  }
+}
+
+void write_agreed_of_box(std::string& out, const ReportInput& r, const BoxResult& box,
+                         std::size_t label_width) {
+  const Judgement& j = r.judgement;
+  if (!j.exceptions_day) return;
+  const auto put = [&](std::string_view label, const std::string& text) {
+    out += wrap(text, label_width, left(label, label_width));
+  };
+  std::vector<bool> here(j.exceptions.size());
+  for (const AgreedFinding& a : j.agreed) {
+    const Finding& f = a.finding;
+    if (f.box != box.index) continue;
+    here[a.exception] = true;
+    const Exception& e = j.exceptions[a.exception].entry;
+    put("agreed",
+        fmt::format("{}: {} [{}; {}] Set aside by {} {}: {}",
+                    severity_names[static_cast<std::size_t>(f.severity)], plain(f.message), f.rule->id,
+                    f.section, plain(e.agreed_by),
+                    e.expires ? "until " + to_text(*e.expires) : "without an end", plain(e.reason)));
+  }
+  const std::string& id = r.design.design.combiners[box.index].id;
+  for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
+    const ExceptionResult& result = j.exceptions[i];
+    const bool named = std::any_of(result.entry.boxes.begin(), result.entry.boxes.end(),
+                                   [&](const std::string& p) { return matches(p, id); });
+    const Rule* rule = result.entry.rule;
+    const bool stands_here = std::any_of(j.findings.begin(), j.findings.end(), [&](const Finding& f) {
+      return f.box == box.index &&
+             (f.rule == rule || std::find(f.also.begin(), f.also.end(), rule) != f.also.end());
+    });
+    const bool elsewhere = here[i] || result.state == ExceptionState::applied;  // has an effect
+    if (!named || (elsewhere && !stands_here)) continue;
+    put("exception", fmt::format("{}: {}", result.entry.rule->id, state_words(result, j)));
+  }
+  put("", exceptions_day_line(j));
+}
+
+}  // namespace boxproof::report

@@ -1,0 +1,27 @@
+// Agreed exceptions in a report: their entries, and the findings that they set aside.
+#pragma once
+
+#include <string>
+
+#include "boxproof/report.hpp"
+#include "src/report/json_text.hpp"
+
+namespace boxproof::report {
+
+// All of these write nothing where no exceptions file was given.
+
+// "Agreed exceptions count as on 2027-03-18, the day of the visit": for the head of a report.
+std::string exceptions_day_line(const Judgement& judgement);
+// "2 findings set aside; 1 entry expired": for the verdict.
+std::string exceptions_summary(const Judgement& judgement);
+// The section of the text report.
+void write_agreed(const ReportInput& report, const Write& write);
+// For the screen of one box: what is set aside there, and the entries that name the box and have no effect at
+// all, or leave a finding of it standing.
+void write_agreed_of_box(std::string& out, const ReportInput& report, const BoxResult& box,
+                         std::size_t label_width);
+
+// The entries as the JSON report holds them, with the day and the comma behind.
+void put_exceptions(Buffer& out, const Judgement& judgement);
+
+}  // namespace boxproof::report
