@@ -53,7 +53,9 @@ CLI::Validator celsius(double least, double most) {
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
-  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
+  command
+      .add_option("--asbuilt", o.record,
+                  "field record (boxproof-asbuilt/1, JSON or CSV) to hold the design against")
       ->type_name("RECORD");
   command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
       ->type_name("YEAR")
