@@ -38,7 +38,7 @@ struct RecordFile {
   std::shared_ptr<read::SourceMap> places;
 };
 
-// Reads a field record (boxproof-asbuilt/1, JSON). Throws InputError with every problem of the file.
+// Reads a field record (boxproof-asbuilt/1, JSON or CSV). Throws InputError with every problem of the file.
 RecordFile read_field_record(const Document& document);
 
 // Reads agreed exceptions (boxproof-exceptions/1). Throws InputError with every problem of the file.

@@ -97,7 +97,9 @@ void add_design_options(CLI::App& command, Options& o) {
 }
 
 void add_record_option(CLI::App& command, Options& o) {
-  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1) to hold the design against")
+  command
+      .add_option("--asbuilt", o.record,
+                  "field record (boxproof-asbuilt/1, JSON or CSV) to hold the design against")
       ->type_name("RECORD");
 }
 

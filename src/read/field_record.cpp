@@ -4,6 +4,7 @@
 
 #include "boxproof/read.hpp"
 #include "src/read/field_box.hpp"
+#include "src/read/field_csv.hpp"
 #include "src/read/list.hpp"
 #include "src/read/object.hpp"
 #include "src/read/source_map.hpp"
@@ -18,11 +19,11 @@ constexpr std::array<std::string_view, 4> top_keys{"$schema", "format", "visit",
 
 class RecordReader : public Sink {
  public:
-  explicit RecordReader(const Document& document)
-      : source_(document.text),
-        problems_(document.name, document.text),
+  RecordReader(std::string_view source, Problems problems, std::shared_ptr<SourceMap> places)
+      : source_(source),
+        problems_(std::move(problems)),
         reading_{problems_, nullptr, nullptr},
-        places_(std::make_shared<SourceMap>(document.name, document.text, "boxes")) {}
+        places_(std::move(places)) {}
 
   RecordFile read() {
     const ListSpan span = find_list(source_, "boxes");
@@ -94,7 +95,18 @@ class RecordReader : public Sink {
 }  // namespace read
 
 RecordFile read_field_record(const Document& document) {
-  return read::RecordReader(document).read();
+  const std::string& name = document.name;
+  read::Problems problems(name, document.text);
+  if (!read::is_field_csv(document))
+    return read::RecordReader(document.text, std::move(problems),
+                              std::make_shared<read::SourceMap>(name, document.text, "boxes"))
+        .read();
+  const auto made = read::json_of_field_csv(document.text, problems);
+  read::Problems all(name, *made);
+  all.take(std::move(problems));
+  return read::RecordReader(made->text, std::move(all),
+                            std::make_shared<read::SourceMap>(name, made, "boxes"))
+      .read();
 }
 
 }  // namespace boxproof

@@ -32,10 +32,11 @@ void unique_ids(const std::vector<Element>& elements, std::string_view source, s
     const auto [before, fresh] = first.emplace(elements[i].id, i);
     if (fresh) continue;
     const Tree tree = parse_value(source, span.elements[i]);
-    problems.add(
-        Value(tree, 0).find("id").offset(), fmt::format("/{}/{}/id", key, i),
-        fmt::format("found the id \"{}\" a second time (first at /{}/{}), expected an id for each box",
-                    elements[i].id, key, before->second));
+    const std::string first_at =
+        problems.name_of(span.elements[before->second], fmt::format("/{}/{}", key, before->second));
+    problems.add(Value(tree, 0).find("id").offset(), fmt::format("/{}/{}/id", key, i),
+                 fmt::format("found the id \"{}\" a second time (first at {}), expected an id for each box",
+                             elements[i].id, first_at));
   }
 }
 

@@ -30,7 +30,16 @@ void Problems::by_place() {
 
 void Problems::add(std::uint32_t offset, std::string pointer, std::string message) {
   ++total_;
+  if (made_ != nullptr) {
+    const MadeText::Piece piece = made_->piece(offset);
+    offset = piece.source_at;
+    message = made_->with_cell(piece, std::move(message));
+  }
   keep({offset, std::move(pointer), std::move(message)});
+}
+
+std::string Problems::name_of(std::uint32_t offset, std::string pointer) const {
+  return made_ != nullptr ? fmt::format("row {}", made_->piece(offset).row) : pointer;
 }
 
 void Problems::take(Problems&& other) {

@@ -56,7 +56,8 @@ SourceMap::Found SourceMap::find(std::string_view pointer) {
       }
     }
   }
-  return {pointer_of(value), lines_.at(value.offset())};
+  const std::uint32_t offset = made_ ? made_->piece(value.offset()).source_at : value.offset();
+  return {pointer_of(value), lines_.at(offset)};
 }
 
 }  // namespace boxproof::read

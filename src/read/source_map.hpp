@@ -6,11 +6,13 @@
 
 #include <cstdint>
 #include <list>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "src/read/made_text.hpp"
 #include "src/read/tree.hpp"
 #include "src/text/place.hpp"
 
@@ -21,6 +23,13 @@ class SourceMap {
   SourceMap() : lines_({}) {}
   SourceMap(std::string file, std::string_view text, std::string list_key)
       : file_(std::move(file)), text_(text), list_key_(std::move(list_key)), lines_(text) {}
+  // Of a text that was made out of the file; the places are the file's.
+  SourceMap(std::string file, std::shared_ptr<const MadeText> made, std::string list_key)
+      : file_(std::move(file)),
+        text_(made->text),
+        list_key_(std::move(list_key)),
+        lines_(made->source),
+        made_(std::move(made)) {}
 
   void add_member(std::string_view key, std::uint32_t offset) { members_.emplace_back(key, offset); }
   void add_element(std::uint32_t offset) { elements_.push_back(offset); }
@@ -45,6 +54,7 @@ class SourceMap {
   std::vector<std::pair<std::string, std::uint32_t>> members_;
   std::vector<std::uint32_t> elements_;
   text::LineIndex lines_;
+  std::shared_ptr<const MadeText> made_;
   struct Cached {
     std::string key;
     std::int64_t index = -2;

@@ -56,19 +56,19 @@ std::string describe_number(std::string_view source, std::uint32_t offset) {
   return std::string(source.substr(offset, end - offset));
 }
 
+std::string in_quotes(std::string_view text) {
+  constexpr std::size_t shown = 60;  // bytes
+  std::size_t end = std::min(shown, text.size());
+  while (end < text.size() && (text[end] & 0xC0) == 0x80) --end;  // whole code points only
+  return "\"" + std::string(text.substr(0, end)) + (text.size() > end ? "…\"" : "\"");
+}
+
 std::string describe(const Value& value) {
   switch (value.kind()) {
     case Kind::null: return "null";
     case Kind::boolean: return value.boolean() ? "true" : "false";
     case Kind::number: return describe_number(value.tree()->source, value.offset());
-    case Kind::text: {
-      constexpr std::size_t shown = 60;  // bytes
-      std::size_t end = std::min(shown, value.text().size());
-      while (end < value.text().size() && (value.text()[end] & 0xC0) == 0x80)
-        --end;  // whole code points only
-      const std::string text(value.text().substr(0, end));
-      return "text \"" + text + (value.text().size() > end ? "…\"" : "\"");
-    }
+    case Kind::text: return "text " + in_quotes(value.text());
     case Kind::array: return "a list";
     case Kind::object: return "an object";
   }

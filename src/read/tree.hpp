@@ -109,6 +109,8 @@ Value follow(Value from, std::string_view pointer, std::string_view* rest = null
 inline bool is_number_char(char c) {
   return (c >= '0' && c <= '9') || c == '+' || c == '-' || c == '.' || c == 'e' || c == 'E';
 }
+// A text as a message shows it: in quotes, a long one cut short.
+std::string in_quotes(std::string_view text);
 // As a message shows it: `text "12"`, `40.5`, `null`, `a list`, `an object`.
 std::string describe(const Value& value);
 // The number that starts at the offset, as it is written there.

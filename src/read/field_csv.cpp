@@ -1,0 +1,175 @@
+#include "src/read/field_csv.hpp"
+
+#include <fmt/format.h>
+
+#include "src/read/csv.hpp"
+#include "src/read/field_cell.hpp"
+#include "src/read/field_columns.hpp"
+#include "src/read/tree.hpp"
+
+namespace boxproof::read {
+namespace {
+
+constexpr std::size_t absent = FieldHeader::absent;
+
+class FieldCsv {
+ public:
+  FieldCsv(std::string_view source, Problems& problems)
+      : source_(source), problems_(problems), rows_(source, problems), made_(std::make_shared<MadeText>()) {
+    made_->source = source;
+    made_->columns = field_column_names;
+  }
+
+  std::shared_ptr<const MadeText> make() {
+    header_ = read_header(rows_, source_, problems_);
+    made_->pieces.emplace_back();
+    made_->text = R"({"format":"boxproof-asbuilt/1","boxes":[)";
+    for (index_ = 0; rows_.next(); ++index_) {
+      if (index_ > 0) made_->text += ",\n";
+      box();
+    }
+    made_->text += "]}";
+    return std::move(made_);
+  }
+
+ private:
+  // One row as the JSON of one box. A row that cannot be told apart into its columns gives a box without
+  // values, so that those behind it keep their numbers.
+  void box() {
+    const bool apart = told_apart();
+    const Cell* const id = apart && header_.place[0] != absent ? &rows_.cells()[header_.place[0]] : nullptr;
+    mark(0, id != nullptr ? id->offset : rows_.cells().front().offset);
+    made_->text += '{';
+    if (id == nullptr || id->broken)  // nobody's id, as no cell holds a byte of value zero
+      made_->text += fmt::format(R"("id":"\u0000{}",)", rows_.row());
+    if (apart) values();
+    if (made_->text.back() == ',') made_->text.pop_back();
+    made_->text += '}';
+  }
+
+  bool told_apart() {
+    const std::vector<Cell>& cells = rows_.cells();
+    if (cells.size() != header_.cells) {
+      if (!rows_.broken())  // else it may be for that
+        problems_.add(cells.front().offset, "",
+                      fmt::format("found {} cell{} in row {}, expected {} as in the first row; put quotes "
+                                  "around a cell that holds a comma",
+                                  cells.size(), cells.size() == 1 ? "" : "s", rows_.row(), header_.cells));
+      return false;
+    }
+    for (std::size_t i : header_.nameless)
+      if (!trimmed(cells[i].text).empty())
+        problems_.add(cells[i].offset, "",
+                      fmt::format("found text {} in row {}, expected nothing in a column without a name",
+                                  in_quotes(cells[i].text), rows_.row()));
+    return true;
+  }
+
+  void values() {
+    std::string_view group;
+    for (std::uint32_t c = 0; c < field_columns.size(); ++c) {
+      if (header_.place[c] == absent) continue;
+      const Cell& cell = rows_.cells()[header_.place[c]];
+      if (cell.broken || trimmed(cell.text).empty()) continue;
+      const FieldColumn& column = field_columns[c];
+      if (column.group != group) {
+        close(group);
+        group = column.group;
+        if (!group.empty()) {
+          key(group, c, cell.offset);
+          made_->text += '{';
+        }
+      }
+      key(column.key, c, cell.offset);
+      value(c, cell);
+      made_->text += ',';
+    }
+    close(group);
+  }
+
+  void key(std::string_view key, std::uint32_t column, std::uint32_t source_at) {
+    (((made_->text += '"') += key) += "\":");
+    mark(column, source_at);
+  }
+  void close(std::string_view group) {
+    if (group.empty()) return;
+    made_->text.back() = '}';  // in place of a comma
+    made_->text += ',';
+  }
+  // What is written next comes from there.
+  void mark(std::uint32_t column, std::uint32_t source_at) {
+    made_->pieces.push_back({static_cast<std::uint32_t>(made_->text.size()), source_at, rows_.row(), column});
+  }
+
+  void value(std::uint32_t c, const Cell& cell) {
+    switch (field_columns[c].holds) {
+      case Holds::text: put_text(made_->text, cell.text); break;
+      case Holds::number: number(cell.text, ""); break;
+      case Holds::truth:
+        if (!put_truth(made_->text, cell.text)) wrong(not_truth(cell.text), "");
+        break;
+      case Holds::series: series(c, cell); break;
+      case Holds::words: words(c, cell); break;
+    }
+  }
+
+  void number(std::string_view text, std::string_view below) {
+    if (!put_number(made_->text, text)) wrong(not_a_number(text), below);
+  }
+
+  // Tells what is wrong with the value that was marked last; `below` is its pointer from the cell's value on.
+  void wrong(std::string message, std::string_view below) {
+    const MadeText::Piece& here = made_->pieces.back();
+    const FieldColumn& column = field_columns[here.column];
+    problems_.add(here.source_at,
+                  fmt::format("/boxes/{}{}{}/{}{}", index_, column.group.empty() ? "" : "/", column.group,
+                              column.key, below),
+                  made_->with_cell(here, std::move(message)));
+  }
+
+  // Calls visit(part) for what stands between the semicolons of a cell.
+  template <class Visit>
+  void parts(std::uint32_t c, const Cell& cell, Visit&& visit) {
+    made_->text += '[';
+    for (std::size_t at = 0, end = 0; end != std::string_view::npos; at = end + 1) {
+      end = cell.text.find(';', at);
+      const std::string_view part = trimmed(cell.text.substr(at, end - at));
+      mark(c, cell.offset_of(part, source_));
+      visit(part);
+      if (made_->text.back() != '[' && made_->text.back() != ',') made_->text += ',';
+    }
+    if (made_->text.back() == ',') made_->text.pop_back();
+    made_->text += ']';
+  }
+
+  void series(std::uint32_t c, const Cell& cell) {
+    if (cell.text.find(';') == std::string_view::npos) return number(cell.text, "");
+    std::uint32_t position = 0;
+    parts(c, cell, [&](std::string_view part) { number(part, fmt::format("/{}", position++)); });
+  }
+
+  void words(std::uint32_t c, const Cell& cell) {
+    parts(c, cell, [&](std::string_view part) {
+      if (part.empty()) return;  // a semicolon behind the last word
+      made_->text += R"({"what":)";
+      put_text(made_->text, part);
+      made_->text += '}';
+    });
+  }
+
+  std::string_view source_;
+  Problems& problems_;
+  CsvRows rows_;
+  std::shared_ptr<MadeText> made_;
+  FieldHeader header_;
+  std::uint32_t index_ = 0;  // of the box
+};
+
+}  // namespace
+
+std::shared_ptr<const MadeText> json_of_field_csv(std::string_view source, Problems& problems) {
+  check_csv_text(source, problems);
+  return FieldCsv(source, problems).make();
+}
+
+}  // namespace boxproof::read

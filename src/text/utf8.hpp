@@ -1,0 +1,12 @@
+// Whether a text is UTF-8.
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+
+namespace boxproof::text {
+
+// Where the first byte stands that makes the text no UTF-8 (RFC 3629); npos where there is none.
+std::size_t invalid_utf8(std::string_view text);
+
+}  // namespace boxproof::text
