@@ -102,6 +102,8 @@ Edition read_edition(const Field& data, Problems& problems) {
   e.knows_functional_grounding = g.group("grounding_terms").boolean("knows_functional");
   read_conductors(g.group("conductor"), e);
   disconnect(g.group("disconnect"), e.disconnect);
+  read_enclosure(g.group("enclosure"), e.enclosure);
+  read_protection(g.group("protection"), e);
   e.dc_power_tolerance_pct = g.group("site").group("totals").number("dc_power_tolerance_pct");
   const Group rules = g.group("rules");
   for (std::string_view id : rules.field().keys()) {

@@ -7,5 +7,7 @@
 namespace boxproof::read {
 
 void read_conductors(const Group& g, Edition& e);
+void read_enclosure(const Group& g, EnclosureRules& rules);
+void read_protection(const Group& g, Edition& e);
 
 }  // namespace boxproof::read
