@@ -60,6 +60,7 @@ void judge_outdoors(const BoxCase& c, Notes& out, const EnclosureType& type) {
       .found(std::string("cover up"))
       .required(std::string("cover to the side, or a raintight type"))
       .at("/mounting/cover")
+      .ask("Turn the box so that its cover faces sideways, or use a raintight type.")
       .say("The type {} enclosure of {} lies {} with its cover up; the type holds rain off only upright.",
            type.name, c.box.id, where_of(c));
 }
@@ -139,7 +140,7 @@ const Rule enclosure_type{
                 "faces sideways unless the plan says otherwise. Indoors in a wet location a type that "
                 "stands dripping but no hose is queried, and so is a word that is no type: an IP code does "
                 "not convert to one."},
-    .remedy = "Use a type that suits the place, or turn the box so that its cover faces sideways.",
+    .remedy = "Use a type that suits the place, the position and the water there.",
     .uses = {"enclosure.types"},
     .judge = [](const BoxCase& c, Notes& out) {
       judge_type(c, out);

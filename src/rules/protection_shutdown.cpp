@@ -25,8 +25,8 @@ std::string what_to_do(const BoxCase& c) {
   const RapidShutdownRules& rules = c.edition.rapid_shutdown;
   std::string out = "Provide rapid shutdown.";
   if (rules.inside && !rules.inside->instead.empty())
-    out += fmt::format(" Inside the array {} serves in place of the {} V.", rules.inside->instead,
-                       shown(rules.inside->max));
+    out +=
+        fmt::format(" In place of the {} V may stand {}.", shown(rules.inside->max), rules.inside->instead);
   if (rules.proposed_seconds)
     out += fmt::format(
         " A proposed amendment of 2016 to this edition said {} s; a local adoption may follow it.",
