@@ -206,6 +206,66 @@ struct MeasuredRules {                            // what measurements of string
   std::string voltage_section, spread_section, current_section, insulation_section;
 };
 
+struct EnclosureType {
+  std::string name;      // "3R"
+  bool outdoor = false;  // may stand in the weather
+  bool lid_up = false;   // outdoors: holds water off with its lid to the sky too
+  enum class Wet : std::uint8_t {
+    no,
+    ask,
+    yes
+  } wet_indoors = Wet::no;  // ask: it depends on how the wet comes
+};
+
+struct EnclosureRules {
+  std::vector<EnclosureType> types;  // in the order of the table
+  std::string types_section;
+  Millimetres least_air_gap;  // behind a metal box in a wet location
+  std::string air_gap_section;
+  bool or_field_labelled = false;  // a field label does in place of a listing
+  std::string listing_section;
+};
+
+struct GroundFaultRules {
+  std::string section;
+  unsigned exempt_up_to_strings = 0;  // in parallel, off buildings, on a solidly grounded inverter
+  std::string
+      ungrounded_section;  // where ungrounded arrays have a section of their own; empty: they have not
+  // Other than on dwellings: equipment grounding conductors of so many times the circuit's ampacity instead.
+  std::optional<double> larger_grounding_factor;
+  std::string larger_grounding_section;
+};
+
+struct ArcFaultRules {
+  std::string section;
+  Volts from;
+  bool on_buildings_only = false;
+  bool outputs_off_buildings_exempt =
+      false;  // output circuits in metal raceway or underground; strings never
+};
+
+struct RapidShutdownRules {
+  std::string section;
+  Metres beyond;                             // of the array: from there on conductors are outside
+  std::optional<Metres> beyond_in_building;  // inside a building, where that differs
+  struct Limit {
+    Volts max;
+    std::optional<double> max_voltamperes;
+    double within_seconds = 0;
+    std::string instead;  // what serves in its place; empty: nothing
+  };
+  Limit outside;
+  std::optional<Limit> inside;
+  std::optional<double> proposed_seconds;  // what a proposed amendment of the edition says in their place
+  std::string exempt_structures;           // empty: none
+};
+
+// Insulations that exposed single conductors of ungrounded arrays must have.
+struct UngroundedExposed {
+  std::string section;
+  std::vector<std::string> insulations;
+};
+
 struct Edition {
   std::string name;   // "2017"
   std::string title;  // "NFPA 70 (National Electrical Code), 2017 edition"
@@ -256,22 +316,28 @@ struct Edition {
   ResistanceTable resistance;
   double voltage_drop_max_pct = 0;
   std::map<std::string, InsulationFitness, std::less<>> insulations;
+  std::optional<UngroundedExposed> ungrounded_exposed;
   Size smallest_aluminum{0};
 
   DisconnectRules disconnect;
   LabelRules labels;
-  double dc_power_tolerance_pct = 0;
-  MeasuredRules measured;
+};
 
-  struct RuleSection {
-    std::string section;
-    bool unverified = false;  // known, or a part of it, from memory only
-  };
-  std::map<std::string, RuleSection, std::less<>>
-      rules;  // rule id -> where it stands; absent: it does not run
+EnclosureRules enclosure;
+GroundFaultRules ground_fault;
+ArcFaultRules arc_fault;
+RapidShutdownRules rapid_shutdown;
+double dc_power_tolerance_pct = 0;
+MeasuredRules measured;
 
-  // Keys that a local amendment changed, as dotted paths ("voltage.limits.building.max_v").
-  std::vector<std::string> amended;
+struct RuleSection {
+  std::string section;
+  bool unverified = false;  // known, or a part of it, from memory only
+};
+std::map<std::string, RuleSection, std::less<>> rules;  // rule id -> where it stands; absent: it does not run
+
+// Keys that a local amendment changed, as dotted paths ("voltage.limits.building.max_v").
+std::vector<std::string> amended;
 };
 
 // The editions that the program carries, oldest first.

@@ -32,6 +32,7 @@ struct SiteTotals {
     Amps output_max;  // sum over its boxes
     std::size_t boxes = 0;
     bool fused = false;  // whether any of its boxes has fuses
+    double strings = 0;  // in parallel on it, over all its boxes
   };
   std::vector<PerInverter> inverters;  // in the order in which boxes name them
   std::unordered_map<const Inverter*, std::size_t> position;

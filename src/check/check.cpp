@@ -87,9 +87,14 @@ std::string place_in_record(const Finding& f, const VisitedBox& visited, std::ui
   const std::string_view rest = in_design.substr(own.size());
   if (rest.starts_with("/labels") || rest.starts_with("/posted")) return there + std::string(rest);
   static constexpr std::pair<std::string_view, std::string_view> same[] = {
-      {"/fuse", "/fuse"},          {"/enclosure", "/enclosure"},
-      {"/mounting", "/enclosure"}, {"/disconnect", "/disconnect"},
-      {"/output", "/output"},      {"/egc", "/egc"},
+      {"/fuse", "/fuse"},
+      {"/enclosure/secured", "/enclosure/secured"},
+      {"/enclosure/gasket_seated", "/enclosure/gasket_seated"},  // the record's own keys
+      {"/enclosure", "/enclosure"},
+      {"/mounting", "/enclosure"},
+      {"/disconnect", "/disconnect"},
+      {"/output", "/output"},
+      {"/egc", "/egc"},
       {"/bond", "/source"}};
   for (const auto& [design, record] : same)
     if (rest.starts_with(design)) return there + std::string(record);

@@ -23,10 +23,11 @@ void add(SiteTotals& t, const Combiner& box, const Edition& edition) {
     }
   }
   const auto [found, fresh] = t.position.emplace(box.inverter, t.inverters.size());
-  if (fresh) t.inverters.push_back({box.inverter, Amps(0), 0, false});
+  if (fresh) t.inverters.push_back({box.inverter, Amps(0), 0, false, 0});
   SiteTotals::PerInverter& inverter = t.inverters[found->second];
   inverter.output_max += output_current(box, edition);
   ++inverter.boxes;
+  for (const Circuit& c : box.circuits) inverter.strings += c.strings;
   inverter.fused = inverter.fused || box.fuse != nullptr;
 }
 

@@ -119,7 +119,15 @@ void read_conductors(const Group& g, Edition& e) {
     by_size(solid.group(material_names[m]), e.resistance.solid_ohm_per_km[m]);
   }
   e.voltage_drop_max_pct = g.group("voltage_drop").number("max_pct");
-  const Group types = g.group("insulations").group("types");
+  const Group insulations = g.group("insulations");
+  if (insulations.has("ungrounded_exposed")) {
+    const Group exposed = insulations.group("ungrounded_exposed");
+    e.ungrounded_exposed = {exposed.text("section"), {}};
+    for (const Value& v : exposed.items("types"))
+      if (const auto text = to_text_value(v, g.reading()))
+        e.ungrounded_exposed->insulations.emplace_back(*text);
+  }
+  const Group types = insulations.group("types");
   for (std::string_view key : types.field().keys()) {
     const Group type = types.group(key);
     const std::size_t sunlight = type.word("sunlight", sunlight_words);

@@ -105,6 +105,8 @@ Edition read_edition(const Field& data, Problems& problems) {
   read_conductors(g.group("conductor"), e);
   disconnect(g.group("disconnect"), e.disconnect);
   read_labels(g.group("labels"), e.labels);
+  read_enclosure(g.group("enclosure"), e.enclosure);
+  read_protection(g.group("protection"), e);
   e.dc_power_tolerance_pct = g.group("site").group("totals").number("dc_power_tolerance_pct");
   read_measured(g.group("measured"), e);
   const Group rules = g.group("rules");

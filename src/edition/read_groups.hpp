@@ -9,5 +9,7 @@ namespace boxproof::read {
 void read_conductors(const Group& g, Edition& e);
 void read_labels(const Group& g, LabelRules& rules);
 void read_measured(const Group& g, Edition& e);
+void read_enclosure(const Group& g, EnclosureRules& rules);
+void read_protection(const Group& g, Edition& e);
 
 }  // namespace boxproof::read

@@ -7,6 +7,7 @@
 
 #include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
+#include "src/report/tables.hpp"
 #include "src/rules/notes.hpp"
 
 namespace boxproof::report {
@@ -187,6 +188,9 @@ void insulation(const Edition& e, const Write& write) {
                                                          : "no",
                            22),
                       fit.wet ? "yes" : "no"));
+  if (e.ungrounded_exposed)
+    write(fmt::format("  exposed strings of ungrounded arrays: {}  [{}]\n",
+                      fmt::join(e.ungrounded_exposed->insulations, ", "), e.ungrounded_exposed->section));
 }
 
 void measured(const Edition& e, const Write& write) {
@@ -215,12 +219,20 @@ struct Topic {
   std::string_view name;
   void (*write)(const Edition&, const Write&);
 };
-constexpr std::array topics{Topic{"limits", limits},         Topic{"cold", cold},
-                            Topic{"ampacity", ampacity},     Topic{"correction", correction},
-                            Topic{"adjustment", adjustment}, Topic{"roof", roof},
-                            Topic{"ratings", ratings},       Topic{"grounding", grounding},
-                            Topic{"resistance", resistance}, Topic{"disconnect", disconnect},
-                            Topic{"insulation", insulation}, Topic{"measured", measured}};
+constexpr std::array topics{Topic{"limits", limits},
+                            Topic{"cold", cold},
+                            Topic{"ampacity", ampacity},
+                            Topic{"correction", correction},
+                            Topic{"adjustment", adjustment},
+                            Topic{"roof", roof},
+                            Topic{"ratings", ratings},
+                            Topic{"grounding", grounding},
+                            Topic{"resistance", resistance},
+                            Topic{"disconnect", disconnect},
+                            Topic{"insulation", insulation},
+                            Topic{"enclosure", write_enclosures},
+                            Topic{"protection", write_protection},
+                            Topic{"measured", measured}};
 
 }  // namespace
 

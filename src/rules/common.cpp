@@ -20,6 +20,11 @@ std::string key_of(const Conductor& c, std::string_view key) {
   return fmt::format("/conductors/{}/{}", text::pointer_token(c.id), key);
 }
 
+std::optional<bool> stands_outdoors(const Combiner& box) {
+  if (!box.mounting || !box.mounting->place) return std::nullopt;
+  return *box.mounting->place != Place::indoor;
+}
+
 std::string LaidRun::part() const {
   return circuit ? circuit_part(box->circuits[*circuit]) + " conductor" : "output conductor";
 }

@@ -19,6 +19,9 @@ std::string key_of(const Module& module, std::string_view key);
 std::string key_of(const Inverter& inverter, std::string_view key);
 std::string key_of(const Conductor& conductor, std::string_view key);
 
+// Whether the box stands outdoors; nothing where the plan does not say.
+std::optional<bool> stands_outdoors(const Combiner& box);
+
 // A run of the box with what goes with it. Names are made only when something is said about it.
 struct LaidRun {
   const Combiner* box = nullptr;

@@ -1,4 +1,8 @@
 // Conductors: whether the kind of wire suits the place and its terminals.
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
 #include "src/rules/common.hpp"
 #include "src/rules/list.hpp"
 
@@ -8,9 +12,18 @@ namespace {
 // Whether a run lies outdoors; nothing where the plan does not say. Strings come from modules, which stand
 // outdoors wherever the box is; the output goes on from the box.
 std::optional<bool> outdoors(const BoxCase& c, const LaidRun& laid) {
-  if (laid.circuit) return true;
-  if (!c.box.mounting || !c.box.mounting->place) return std::nullopt;
-  return *c.box.mounting->place != Place::indoor;
+  return laid.circuit ? true : stands_outdoors(c.box);
+}
+
+// Ungrounded arrays, in the editions that single them out: whether an exposed string conductor must be, and
+// is not, of the insulations named for them. Whoever does not say how the array is grounded is asked.
+bool unfit_for_ungrounded(const BoxCase& c, Notes& out, const LaidRun& laid) {
+  const auto& rule = c.edition.ungrounded_exposed;
+  if (!rule || !laid.circuit) return false;
+  const auto& fit = rule->insulations;
+  if (std::find(fit.begin(), fit.end(), laid.conductor()->insulation) != fit.end()) return false;
+  if (!c.box.inverter->grounding) out.lacks(key_of(*c.box.inverter, "grounding"));
+  return c.box.inverter->grounding == Grounding::ungrounded;  // functional: site/grounding-term asks
 }
 
 void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
@@ -47,6 +60,13 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
     note(Severity::correction, std::string("a sunlight-resistant PV type"))
         .say("The {} of {} lies exposed outdoors; {} is not a sunlight-resistant type for PV circuits.",
              laid.name(c.edition.terms), c.box.id, conductor->insulation);
+  } else if (exposed && unfit_for_ungrounded(c, out, laid)) {
+    note(Severity::correction,
+         fmt::format("{}", fmt::join(c.edition.ungrounded_exposed->insulations, " or ")))
+        .section(c.edition.ungrounded_exposed->section)
+        .say("The {} of {} lies exposed outdoors; on an ungrounded array it must be {}, and it is {}.",
+             laid.name(c.edition.terms), c.box.id,
+             fmt::join(c.edition.ungrounded_exposed->insulations, " or "), conductor->insulation);
   } else if (wet && !fit.wet) {
     note(Severity::correction, std::string("a type for wet locations"))
         .say("The {} of {} lies in a wet location{}; {} is not rated for that.", laid.name(c.edition.terms),
@@ -68,7 +88,8 @@ const Rule conductor_insulation{
                 "creeps through one that is rated for dry places. Either ends in a fault to ground on a "
                 "roof.",
                 "By the type of insulation as stated; what each type is fit for is the edition's data. A "
-                "type that is fit only where it is marked so, or one that is not known, is queried."},
+                "type that is fit only where it is marked so, or one that is not known, is queried. On "
+                "ungrounded arrays the editions up to 2014 want PV wire for exposed strings."},
     .remedy = "Use PV wire where it is exposed, and a wet-rated type in raceways outdoors.",
     .uses = {"conductor.insulations"},
     .judge = [](const BoxCase& c, Notes& out) {

@@ -1,6 +1,8 @@
 #include "src/rules/list.hpp"
 
+#include "src/rules/enclosure.hpp"
 #include "src/rules/measured.hpp"
+#include "src/rules/protection.hpp"
 #include "src/rules/tally.hpp"
 
 namespace boxproof {
@@ -39,6 +41,12 @@ std::span<const Rule* const> all_rules() {
       &disconnect_too_far,
       &disconnect_current_rating,
       &disconnect_handle,
+      &enclosure_type,
+      &enclosure_air_gap,
+      &enclosure_not_listed,
+      &protection_ground_fault,
+      &protection_arc_fault,
+      &protection_rapid_shutdown,
       &label_missing,
       &label_values,
       &site_totals,

@@ -23,6 +23,8 @@ class Note {
   Note& section(std::string_view section) {
     return section.empty() ? *this : set(finding_->section, std::string(section));
   }
+  // What to do about it, where that is not the rule's remedy.
+  Note& ask(std::string words) { return set(finding_->ask, std::move(words)); }
   Note& disposition(std::string_view words) { return set(finding_->disposition, std::string(words)); }
   // Place as a pointer: below the box ("/fuse/a"), or from the top of the design or of the field record.
   Note& at(std::string_view in_box);

@@ -142,8 +142,9 @@ TEST_CASE("rules: the list and a page of each") {
 TEST_CASE("tables: each topic of each edition, and two editions against each other") {
   const Called all = call({"tables"});
   CHECK(all.status == 0);
-  for (const char* topic : {"limits", "cold", "ampacity", "correction", "adjustment", "roof", "ratings",
-                            "grounding", "resistance", "disconnect", "insulation"}) {
+  for (const char* topic :
+       {"limits", "cold", "ampacity", "correction", "adjustment", "roof", "ratings", "grounding",
+        "resistance", "disconnect", "insulation", "enclosure", "protection"}) {
     CAPTURE(topic);
     for (const std::string_view edition : edition_names) {
       const Called c = call({"tables", topic, "--edition", std::string(edition)});

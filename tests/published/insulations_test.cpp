@@ -1,7 +1,9 @@
 // Which insulations may lie in the open in the array's wiring, and in wet places. From memory, unverified:
 // 690.31(B) of 2008 and 2011 and 690.31(C)(1) since name USE-2 and PV wire, from 2020 on USE-2 and RHW-2 if
 // marked sunlight resistant. RPVU is no type of the NEC: the Canadian counterpart of PV wire, so it counts if
-// it is marked (our own judgement).
+// it is marked (our own judgement). 690.35(D) of 2008 to 2014 wants PV wire where single conductors of
+// ungrounded arrays are exposed.
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -54,5 +56,16 @@ TEST_CASE("fitness of the insulations by edition") {
       if (expected != Sunlight::if_marked) CHECK(found->second.sunlight == (expected == Sunlight::yes));
       CHECK(found->second.wet == row.wet);
     }
+  }
+}
+
+TEST_CASE("exposed conductors of ungrounded arrays must be PV wire up to 2014") {
+  for (const std::string_view name : boxproof::edition_names) {
+    CAPTURE(name);
+    const auto& exposed = edition_of(name).ungrounded_exposed;
+    CHECK(exposed.has_value() == (name <= "2014"));
+    if (!exposed) continue;
+    CHECK(exposed->section == "690.35(D)");
+    CHECK(exposed->insulations == std::vector<std::string>{"PV wire"});
   }
 }

@@ -51,6 +51,12 @@ const std::vector<Row> rules{
     {"disconnect/too-far", {"-", "690.16(B)", "690.15(C), 690.16(B)*", "690.15(A)", "=", "690.15(D)"}},
     {"disconnect/current-rating", {"690.17*", "=", "=", "690.15(D)*", "690.15(C)", "690.15"}},
     {"disconnect/handle", {"-", "690.17*", "=", "690.15(D)*", "690.15(C)", "690.15"}},
+    {"enclosure/type", {"110.20, Table 110.20*", "110.28, Table 110.28", "=", "=", "=", "="}},
+    {"enclosure/air-gap", {"312.2(A)", "312.2", "=", "=", "=", "="}},
+    {"enclosure/not-listed", {"690.4(D)*", "=", "690.4(B)*", "690.4(B)", "=", "="}},
+    {"protection/ground-fault", {"690.5, 690.35(C)", "=", "=", "690.41(B)", "690.41(B)*", "="}},
+    {"protection/arc-fault", {"-", "690.11", "=", "=", "690.11*", "690.11"}},
+    {"protection/rapid-shutdown", {"-", "-", "690.12", "=", "690.12*", "690.12"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
     {"site/grounding-term", {"690.41, 690.35*", "=", "=", "-", "-", "-"}},
     {"site/temperature-source", {"690.7(A)*", "=", "=", "=", "=", "="}},
@@ -73,8 +79,9 @@ const std::vector<Row> rules{
 // clang-format on
 
 // The families of rules whose sections stand above.
-const std::set<std::string, std::less<>> families{"voltage",    "current", "fuse", "conductor",
-                                                  "disconnect", "site",    "tally",   "measured"};
+const std::set<std::string, std::less<>> families{"voltage",    "current",   "fuse",       "conductor",
+                                                  "disconnect", "enclosure", "protection", "site",
+                                                  "tally",      "measured"};
 
 std::string section_of(const boxproof::Edition& edition, std::string_view rule) {
   const auto found = edition.rules.find(rule);

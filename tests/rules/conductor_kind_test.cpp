@@ -2,6 +2,8 @@
 // memory, unverified: USE-2 and PV wire may lie exposed; from 2020 on USE-2 and RHW-2 only where marked
 // sunlight resistant; a raceway outdoors is wet inside), aluminum (smallest size 12 AWG), fine strands
 // (terminals identified for them).
+#include <algorithm>
+
 #include "tests/support/catch.hpp"
 #include "tests/support/judge.hpp"
 #include "tests/support/said.hpp"
@@ -52,6 +54,41 @@ TEST_CASE("exposed outdoors: PV wire, and by edition USE-2") {
         const std::string_view expected = edition >= "2020" ? row.from_2020 : row.up_to_2017;
         CHECK(severity_of(string_in(row.type, "free-air", place), insulation, edition, source) == expected);
       }
+}
+
+TEST_CASE("exposed on an ungrounded array: PV wire alone, up to 2014") {
+  const auto exposed = [](std::string_view type, const Json& grounding,
+                          std::string_view method = "free-air") {
+    Json design = string_in(type, method, "roof");
+    design["combiners"][0]["fuse"]["poles"] = "both";
+    design["inverters"]["I"].merge_patch({{"grounding", grounding}});
+    return design;
+  };
+  const auto asks_grounding = [](const Json& design, std::string_view edition) {
+    const auto judged = judge(design, edition);
+    return std::any_of(judged->findings().begin(), judged->findings().end(), [](const Finding& f) {
+      return f.part == "inverters/I/grounding" && f.message.find(insulation) != std::string::npos;
+    });
+  };
+  for (std::string_view edition : edition_names) {
+    CAPTURE(edition);
+    const bool older = edition <= "2014";
+    const std::string_view otherwise = edition >= "2020" ? "query" : "none";  // USE-2 if marked, from 2020 on
+    const auto judged = judge(exposed("USE-2", "ungrounded"), edition);
+    const Finding* f = judged->find(insulation, source);
+    CHECK(severity_name(f) == (older ? "correction" : otherwise));
+    if (older) check_words(f, "USE-2", "PV wire", "690.35(D)");
+    CHECK(severity_of(exposed("PV wire", "ungrounded"), insulation, edition, source) == "none");
+    CHECK(severity_of(exposed("USE-2", "ungrounded", "raceway"), insulation, edition, source) == "none");
+    for (std::string_view grounding : {"solid", "functional"})
+      CHECK(severity_of(exposed("USE-2", grounding), insulation, edition, source) == otherwise);
+    // The grounding is asked for only where it decides.
+    CHECK(asks_grounding(exposed("USE-2", nullptr), edition) == older);
+    CHECK_FALSE(asks_grounding(exposed("PV wire", nullptr), edition));
+    CHECK_FALSE(asks_grounding(exposed("USE-2", nullptr, "raceway"), edition));
+    CHECK_FALSE(asks_grounding(exposed("THWN-2", nullptr), edition));
+    CHECK(severity_of(exposed("THWN-2", "ungrounded"), insulation, edition, source) == "correction");
+  }
 }
 
 TEST_CASE("inside a raceway outdoors: any type for wet locations, in every edition") {
