@@ -86,6 +86,11 @@ class Group {
   const Reading& reading_;
 };
 
+// Whether a group is known from memory, all of it or a part.
+inline bool from_memory(const Group& g) {
+  return g.text_if("source").find("memory") != std::string::npos;
+}
+
 // Values by conductor size.
 template <class T>
 void by_size(const Group& g, std::array<T, Size::count>& out) {

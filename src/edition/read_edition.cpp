@@ -112,8 +112,7 @@ Edition read_edition(const Field& data, Problems& problems) {
   const Group rules = g.group("rules");
   for (std::string_view id : rules.field().keys()) {
     const Group rule = rules.group(id);
-    const bool from_memory = rule.text_if("source").find("memory") != std::string::npos;  // all, or a part
-    e.rules[std::string(id)] = {rule.text("section"), from_memory};
+    e.rules[std::string(id)] = {rule.text("section"), from_memory(rule)};
   }
   return e;
 }

@@ -29,7 +29,7 @@ LabelRule label(std::string_view kind, const Group& g) {
   rule.look = g.text_if("look");
   rule.words = g.text_if("words");
   rule.section = g.text("section");
-  rule.unverified = g.text_if("source").starts_with("memory");
+  rule.unverified = from_memory(g);
   return rule;
 }
 

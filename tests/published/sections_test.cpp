@@ -54,7 +54,7 @@ const std::vector<Row> rules{
     {"enclosure/type", {"110.20, Table 110.20*", "110.28, Table 110.28", "=", "=", "=", "="}},
     {"enclosure/air-gap", {"312.2(A)", "312.2", "=", "=", "=", "="}},
     {"enclosure/not-listed", {"690.4(D)*", "=", "690.4(B)*", "690.4(B)", "=", "="}},
-    {"protection/ground-fault", {"690.5, 690.35(C)", "=", "=", "690.41(B)", "690.41(B)*", "="}},
+    {"protection/ground-fault", {"690.5, 690.35(C)*", "=", "=", "690.41(B)", "690.41(B)*", "="}},
     {"protection/arc-fault", {"-", "690.11", "=", "=", "690.11*", "690.11"}},
     {"protection/rapid-shutdown", {"-", "-", "690.12", "=", "690.12*", "690.12"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
