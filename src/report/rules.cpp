@@ -12,7 +12,7 @@ void write_rule_list(const Write& write) {
     const std::string_view here = rule->id.substr(0, rule->id.find('/'));
     if (here != topic && !topic.empty()) write("\n");
     topic = here;
-    write(fmt::format("{}{}{}\n", left(rule->id, 29),
+    write(fmt::format("{}{}{}\n", left(rule->id, 31),
                       left(severity_names[static_cast<std::size_t>(rule->severity)], 12), rule->title));
   }
   write("\nOne rule's page: boxproof rules ID\n");

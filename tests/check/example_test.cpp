@@ -23,7 +23,7 @@ struct Planted {
 };
 
 // Topics of the rules page that the program does not have yet.
-const std::set<std::string> to_come{"label", "enclosure", "condition", "measured", "protection"};
+const std::set<std::string> to_come{"label", "enclosure", "measured", "protection"};
 
 std::string topic_of(const std::string& rule) {
   return rule.substr(0, rule.find('/'));
