@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "boxproof/report.hpp"
+#include "src/report/dispositions.hpp"
 #include "src/report/entry.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
@@ -154,6 +155,7 @@ void write_text(const ReportInput& r, const Write& write) {
   report::write_head(r, write);
   report::write_verdict(r, write);
   report::write_boxes(r, write);
+  report::write_dispositions(r, write);
   write("\n");
   report::write_entries(r, r.judgement.findings, write);
   write(report::wrap(caution(), 0));
