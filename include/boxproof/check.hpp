@@ -22,7 +22,8 @@ struct CheckOptions {
 struct BoxResult {
   std::uint32_t index = 0;  // in the design
   Verdict verdict = Verdict::accept;
-  std::optional<std::uint32_t> visited;  // its place in the field record
+  std::optional<std::uint32_t> visited;    // its place in the field record
+  std::optional<Disposition> disposition;  // the weightiest of its findings; nothing: none has one
 };
 
 // What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then

@@ -27,6 +27,10 @@ enum class Verdict : std::uint8_t { accept, clarify, not_visited, correct, stop 
 inline constexpr std::array<std::string_view, 5> verdict_names{"accept", "clarify", "not-visited", "correct",
                                                                "stop"};
 
+// What becomes of a part that was seen in a bad state. The first outweighs the next.
+enum class Disposition : std::uint8_t { replace, repair, correct, explain };
+inline constexpr std::array<std::string_view, 4> disposition_names{"replace", "repair", "correct", "explain"};
+
 // A value in a finding: none, a number in the finding's unit, or words.
 using Amount = std::variant<std::monostate, double, std::string>;
 
@@ -49,8 +53,8 @@ struct Finding {
   Amount found, required;
   std::string unit;
   std::string section;
-  std::string ask;                   // what to do about it, where that is not the rule's remedy
-  std::string disposition;           // what becomes of an observed part: replace, repair, correct, explain
+  std::string ask;                         // what to do about it, where that is not the rule's remedy
+  std::optional<Disposition> disposition;  // of a part that was seen in a bad state
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
   bool lacking = false;              // a query for a value that is not stated; its part is the value
   bool in_record = false;            // the place is in the field record, not in the design

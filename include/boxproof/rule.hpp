@@ -19,6 +19,7 @@
 
 namespace boxproof {
 
+class LikeBoxes;
 class Notes;
 
 // The whole site: every box's facts, summed.
@@ -66,8 +67,10 @@ struct VisitCase {
   const Combiner& plan;
   std::uint32_t index;  // of the box in the design
   const VisitedBox& visited;
-  std::uint32_t record_index;  // of the box in the field record
-  const BoxFacts& as_built;    // facts of the box as found
+  std::uint32_t record_index;       // of the box in the field record
+  const BoxFacts& as_built;         // facts of the box as found
+  const LikeBoxes* like = nullptr;  // the plan's boxes by type; null: not known
+  bool on_plan = true;  // false: `plan` has an id and nothing else; only what was seen can be judged
 };
 
 // The field record against the plan as a whole.

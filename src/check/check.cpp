@@ -7,11 +7,13 @@
 #include <algorithm>
 #include <iterator>
 #include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "src/check/totals.hpp"
 #include "src/check/verdict.hpp"
 #include "src/read/source_map.hpp"
+#include "src/rules/like_boxes.hpp"
 #include "src/rules/notes.hpp"
 #include "src/text/in_order.hpp"
 
@@ -117,6 +119,7 @@ class Checker {
     if (record == nullptr) return;
     const auto& boxes = record->record.boxes;
     for (std::uint32_t i = 0; i < boxes.size(); ++i) visited_.emplace(boxes[i].id, i);
+    if (std::any_of(boxes.begin(), boxes.end(), concerns_others)) like_ = LikeBoxes(design_);
   }
 
   Judgement judge() {
@@ -136,6 +139,12 @@ class Checker {
   }
 
  private:
+  // Whether a part was seen that came so from its maker.
+  static bool concerns_others(const VisitedBox& box) {
+    return std::any_of(box.seen.begin(), box.seen.end(),
+                       [](const Observation& o) { return o.origin == Origin::manufacture; });
+  }
+
   bool wanted(std::string_view id) const {
     return options_.boxes.empty() || std::any_of(options_.boxes.begin(), options_.boxes.end(),
                                                  [&](const std::string& p) { return matches(p, id); });
@@ -199,8 +208,8 @@ class Checker {
       f.in_record = true;
     }
     reconcile(planned, notes.findings(), gone);
-    run(&Rule::judge_visit, VisitCase{design_, edition_, plan, result.index, visited, *result.visited, facts},
-        notes);
+    run(&Rule::judge_visit,
+        VisitCase{design_, edition_, plan, result.index, visited, *result.visited, facts, &like_}, notes);
     std::move(planned.begin(), planned.end(), std::back_inserter(notes.findings()));
   }
 
@@ -230,10 +239,31 @@ class Checker {
     });
   }
 
+  // What was seen in a box that the plan does not have is a hazard or a fault all the same.
+  void judge_strangers(Notes& notes) const {
+    std::unordered_set<std::string_view> planned;
+    for (const Combiner& box : design_.combiners) planned.insert(box.id);
+    const std::vector<VisitedBox>& boxes = record_->record.boxes;
+    for (std::uint32_t i = 0; i < boxes.size(); ++i) {
+      if (boxes[i].seen.empty() || planned.contains(boxes[i].id)) continue;
+      Combiner stranger;
+      stranger.id = boxes[i].id;
+      const BoxFacts nothing;
+      const VisitCase c{design_, edition_, stranger, 0, boxes[i], i, nothing, &like_, false};
+      notes.about(std::nullopt, stranger.id, Basis::as_built);
+      for (const Running& r : rules_) {
+        if (!r.rule->id.starts_with("condition/")) continue;  // the others hold it against a plan
+        notes.speak(*r.rule, *r.section);
+        r.rule->judge_visit(c, notes);
+      }
+    }
+  }
+
   // What the record as a whole shows: boxes that nobody visited, boxes that are not on the plan.
   void judge_record(Judgement& out) const {
     Notes notes(edition_, options_.show_work);
     run(&Rule::judge_record, RecordCase{design_, edition_, record_->record}, notes);
+    judge_strangers(notes);
     std::erase_if(notes.findings(), [&](const Finding& f) { return !wanted(f.box_id); });
     std::move(notes.findings().begin(), notes.findings().end(), std::back_inserter(out.findings));
     // Put them where they belong: the site's first, then by box, then what is not on the plan.
@@ -252,6 +282,7 @@ class Checker {
   const CheckOptions& options_;
   std::vector<Running> rules_;
   std::unordered_map<std::string_view, std::uint32_t> visited_;
+  LikeBoxes like_;  // empty where nothing asks for it
   SiteTotals plan_totals_, built_totals_;
 };
 

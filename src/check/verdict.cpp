@@ -21,8 +21,10 @@ void count_and_judge(Judgement& out) {
   out.counts = {};
   out.verdict = Verdict::accept;
   const bool visits = out.basis == Basis::as_built;
-  for (BoxResult& box : out.boxes)
+  for (BoxResult& box : out.boxes) {
     box.verdict = visits && !box.visited ? Verdict::not_visited : Verdict::accept;
+    box.disposition.reset();
+  }
   std::size_t at = 0;  // boxes and findings are both in the order of the plan
   for (const Finding& f : out.findings) {
     ++out.counts[static_cast<std::size_t>(f.severity)];
@@ -30,7 +32,10 @@ void count_and_judge(Judgement& out) {
     out.verdict = std::max(out.verdict, verdict);
     if (!f.box) continue;
     while (out.boxes[at].index != *f.box) ++at;
-    out.boxes[at].verdict = std::max(out.boxes[at].verdict, verdict);
+    BoxResult& box = out.boxes[at];
+    box.verdict = std::max(box.verdict, verdict);
+    if (f.disposition && (!box.disposition || *f.disposition < *box.disposition))
+      box.disposition = f.disposition;
   }
   for (const BoxResult& box : out.boxes) out.verdict = std::max(out.verdict, box.verdict);
 }

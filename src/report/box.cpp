@@ -176,8 +176,11 @@ void write_findings(std::string& out, const ReportInput& r, const BoxResult& res
     if (f.box != result.index) continue;
     ++told;
     const std::string_view severity = severity_names[static_cast<std::size_t>(f.severity)];
-    std::string entry = wrap(fmt::format("{} [{}; {}]", plain(f.message), f.rule->id, f.section), label_width,
-                             left(severity, label_width));
+    std::string behind = fmt::format("{}; {}", f.rule->id, f.section);
+    if (f.disposition)
+      behind += fmt::format("; {}", disposition_names[static_cast<std::size_t>(*f.disposition)]);
+    std::string entry =
+        wrap(fmt::format("{} [{}]", plain(f.message), behind), label_width, left(severity, label_width));
     entry.replace(0, severity.size(), inked(severity, ink_of(f.severity), r.colour));
     out += entry;
   }
@@ -210,6 +213,10 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   std::string_view verdict = verdict_names[static_cast<std::size_t>(result.verdict)];
   out += "\n";
   line(out, "VERDICT", std::string(verdict));
+  if (result.disposition)
+    line(out, "DISPOSITION",
+         fmt::format("{}, by what was seen in the box",
+                     disposition_names[static_cast<std::size_t>(*result.disposition)]));
   write_counts(out, f);
   write_fuse(out, f);
   write_wires(out, f);

@@ -40,6 +40,14 @@ void write_working(std::string& out, const Finding& f) {
   }
 }
 
+// What to do, behind what becomes of the part, if that was said.
+std::string to_do(const Finding& f) {
+  std::string out;
+  if (f.disposition)
+    out = fmt::format("Disposition: {}. ", disposition_names[static_cast<std::size_t>(*f.disposition)]);
+  return f.ask.empty() ? out.append(f.rule->remedy) : out + plain(f.ask);
+}
+
 }  // namespace
 
 void line(std::string& out, std::string_view label, std::string_view text) {
@@ -63,7 +71,7 @@ std::string entry_text(const Group& g, std::string_view lead, const ReportInput&
   line(out, "required", range_of(g, &Finding::required));
   line(out, "section", f.section);
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
-  if (!agreed) line(out, "do", f.ask.empty() ? f.rule->remedy : f.ask);
+  if (!agreed) line(out, "do", to_do(f));
   line(out, "place",
        fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
                    g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));

@@ -38,18 +38,20 @@ std::vector<Group> group(const std::vector<Finding>& findings) {
 }
 
 std::vector<Group> group(const std::vector<const Finding*>& findings) {
-  using Key = std::tuple<Severity, std::string_view, Basis, std::string, std::string, std::string>;
+  using Key =
+      std::tuple<Severity, std::string_view, Basis, std::string, std::string, std::string, std::string>;
   std::map<Key, std::vector<std::size_t>> known;
   std::vector<Group> groups;
   constexpr std::size_t most_apart = 8;  // groups of one kind; from there on all others share the last
   for (const Finding* finding : findings) {
     const Finding& f = *finding;
-    // Findings that want the same of the same kind of part belong together, or those that found the same.
+    // Findings that want the same of the same kind of part belong together, or those that found the same. An
+    // entry says once what to do.
     std::string wanted =
         std::holds_alternative<std::string>(f.required) ? std::get<std::string>(f.required) : f.unit;
     if (f.box_id.empty()) wanted += kind_of_part(f.part);  // the site's own stay apart
     std::vector<std::size_t>& alike =
-        known[{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section}];
+        known[{f.severity, f.rule->id, f.basis, kind_of_part(f.part), std::move(wanted), f.section, f.ask}];
     auto home = std::find_if(alike.begin(), alike.end(), [&](std::size_t i) {
       const Finding& first = groups[i].first();
       return shown(first.required, "") == shown(f.required, "") ||

@@ -23,6 +23,10 @@ void word(Buffer& out, std::string_view lead, std::string_view value) {
   put_text_or_null(out, value);
 }
 
+std::string_view name_of(const std::optional<Disposition>& disposition) {
+  return disposition ? disposition_names[static_cast<std::size_t>(*disposition)] : std::string_view();
+}
+
 void put_ampacity(Buffer& out, const RunAmpacity& a) {
   number(out, R"("ampacity_a": )", a.in_use);
   number(out, R"(, "terminal_ampacity_a": )", a.terminal);
@@ -50,6 +54,7 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   put(out, R"(    {"id": )");
   put_text(out, f.box->id);
   word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(result.verdict)]);
+  if (r.record != nullptr) word(out, R"(, "disposition": )", name_of(result.disposition));
   put(out, R"(, "calc": {)");
   const bool known = f.max_voltage && f.every_voltage_known;
   number(out, R"("max_v": )", known ? std::optional(f.max_voltage->value()) : std::nullopt);
@@ -96,7 +101,7 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   put_amount(out, R"(, "required": )", f.required);
   word(out, R"(, "unit": )", f.unit);
   word(out, R"(, "section": )", f.section);
-  word(out, R"(, "disposition": )", f.disposition);
+  word(out, R"(, "disposition": )", name_of(f.disposition));
   word(out, R"(, "file": )", f.place.file);
   put(out, R"(, "pointer": )");
   put_text(out, f.place.pointer);

@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <cstdint>
 
 #include "src/rules/notes.hpp"
+#include "src/text/id_runs.hpp"
 
 namespace boxproof::report {
 namespace {
@@ -30,32 +30,6 @@ bool unsafe(std::uint32_t p) {
   return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0x200E || p == 0x200F || p == 0x061C ||
          (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0x2028 || p == 0x2029 ||
          p == 0xFEFF;
-}
-
-// Splits "A-07" into "A-" and 7; an id without a number at its end has none.
-struct Numbered {
-  std::string_view stem;
-  std::size_t digits = 0;
-  std::uint64_t number = 0;
-};
-Numbered numbered(std::string_view id) {
-  std::size_t start = id.size();
-  constexpr std::size_t most_digits = 15;
-  while (start > 0 && std::isdigit(static_cast<unsigned char>(id[start - 1])) &&
-         id.size() - start < most_digits)
-    --start;
-  Numbered out{id.substr(0, start), id.size() - start, 0};
-  for (char c : id.substr(start)) out.number = out.number * 10 + static_cast<std::uint64_t>(c - '0');
-  return out;
-}
-
-bool follows(std::string_view before, std::string_view id) {
-  const Numbered a = numbered(before), b = numbered(id);
-  if (a.digits == 0 || b.digits == 0 || a.stem != b.stem || b.number != a.number + 1) return false;
-  const auto padded = [](const Numbered& n, std::string_view whole) {
-    return n.digits > 1 && whole[n.stem.size()] == '0';
-  };
-  return a.digits == b.digits || (!padded(a, before) && !padded(b, id));  // 9 and 10, but not 09 and 010
 }
 
 }  // namespace
@@ -128,14 +102,9 @@ std::string wrap(std::string_view text, std::size_t indent, std::string_view lea
 
 std::string run_together(const std::vector<std::string_view>& ids) {
   std::string out;
-  for (std::size_t i = 0; i < ids.size();) {
-    std::size_t last = i;
-    while (last + 1 < ids.size() && follows(ids[last], ids[last + 1])) ++last;
+  for (const text::IdRun& run : text::id_runs(ids)) {
     if (!out.empty()) out += ", ";
-    out += plain(ids[i]);
-    if (last == i + 1) out += ", " + plain(ids[last]);
-    if (last > i + 1) out += "…" + plain(ids[last]);
-    i = last + 1;
+    out += text::run_words(plain(ids[run.first]), plain(ids[run.last]), run.size());
   }
   return out;
 }

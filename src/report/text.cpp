@@ -6,6 +6,7 @@
 
 #include "boxproof/report.hpp"
 #include "src/report/agreed.hpp"
+#include "src/report/dispositions.hpp"
 #include "src/report/entry.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
@@ -164,6 +165,7 @@ void write_text(const ReportInput& r, const Write& write) {
   report::write_head(r, write);
   report::write_verdict(r, write);
   report::write_boxes(r, write);
+  report::write_dispositions(r, write);
   write("\n");
   report::write_entries(r, r.judgement.findings, write);
   report::write_gone(r, r.judgement.gone, write);

@@ -1,5 +1,6 @@
 #include "src/rules/list.hpp"
 
+#include "src/rules/condition.hpp"
 #include "src/rules/enclosure.hpp"
 #include "src/rules/measured.hpp"
 #include "src/rules/protection.hpp"
@@ -67,6 +68,34 @@ std::span<const Rule* const> all_rules() {
       &measured_reversed,
       &measured_current,
       &measured_insulation,
+      &condition_burned_terminal,
+      &condition_burned_bus,
+      &condition_arc_marks,
+      &condition_melted_part,
+      &condition_water_inside,
+      &condition_handle_leak,
+      &condition_chafed_conductor,
+      &condition_nicked_conductor,
+      &condition_pinched_conductor,
+      &condition_loose_terminal,
+      &condition_missing_barrier,
+      &condition_corroded_terminal,
+      &condition_cracked_bushing,
+      &condition_missing_bushing,
+      &condition_conductor_off_center,
+      &condition_sharp_bend,
+      &condition_gasket_damaged,
+      &condition_latch_open,
+      &condition_unsealed_opening,
+      &condition_missing_inhibitor,
+      &condition_no_strain_relief,
+      &condition_debris_inside,
+      &condition_loose_mounting,
+      &condition_standing_water,
+      &condition_label_illegible,
+      &condition_label_missing,
+      &condition_wrong_torque_mark,
+      &condition_counterfeit_mark,
   };
   return rules;
 }

@@ -23,9 +23,11 @@ class Note {
   Note& section(std::string_view section) {
     return section.empty() ? *this : set(finding_->section, std::string(section));
   }
+  Note& disposition(Disposition disposition) {
+    return set(finding_->disposition, std::optional(disposition));
+  }
   // What to do about it, where that is not the rule's remedy.
-  Note& ask(std::string words) { return set(finding_->ask, std::move(words)); }
-  Note& disposition(std::string_view words) { return set(finding_->disposition, std::string(words)); }
+  Note& ask(std::string what) { return set(finding_->ask, std::move(what)); }
   // Place as a pointer: below the box ("/fuse/a"), or from the top of the design or of the field record.
   Note& at(std::string_view in_box);
   Note& at_design(std::string pointer);
@@ -60,6 +62,7 @@ class Notes {
   // Starts on a box; `box_id` empty: the site.
   void about(std::optional<std::uint32_t> box, std::string_view box_id, Basis basis);
   void speak(const Rule& rule, const Edition::RuleSection& section);
+  const Rule& speaking() const { return *rule_; }
 
   // A finding of the speaking rule about a part of the box. The returned note is valid until the next one.
   Note find(Severity severity, std::string part);

@@ -54,7 +54,7 @@ const std::vector<Row> rules{
     {"enclosure/type", {"110.20, Table 110.20*", "110.28, Table 110.28", "=", "=", "=", "="}},
     {"enclosure/air-gap", {"312.2(A)", "312.2", "=", "=", "=", "="}},
     {"enclosure/not-listed", {"690.4(D)*", "=", "690.4(B)*", "690.4(B)", "=", "="}},
-    {"protection/ground-fault", {"690.5, 690.35(C)*", "=", "=", "690.41(B)", "690.41(B)*", "="}},
+    {"protection/ground-fault", {"690.5, 690.35(C)*", "=", "690.5, 690.35(C)", "690.41(B)", "690.41(B)*", "="}},
     {"protection/arc-fault", {"-", "690.11", "=", "=", "690.11*", "690.11"}},
     {"protection/rapid-shutdown", {"-", "-", "690.12", "=", "690.12*", "690.12"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
@@ -75,13 +75,41 @@ const std::vector<Row> rules{
     {"measured/reversed", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
     {"measured/current", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
     {"measured/insulation", {"IEC 62446-1*", "=", "=", "=", "=", "="}},
+    {"condition/burned-terminal", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/burned-bus", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/arc-marks", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/melted-part", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/water-inside", {"312.2(A), 110.12(C)*", "312.2, 110.12(B)*", "=", "=", "=", "="}},
+    {"condition/handle-leak", {"312.2(A)*", "312.2", "=", "=", "=", "="}},
+    {"condition/chafed-conductor", {"300.4, 110.12(C)*", "300.4, 110.12(B)*", "=", "=", "=", "="}},
+    {"condition/nicked-conductor", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/pinched-conductor", {"300.4, 110.12(C)*", "300.4, 110.12(B)*", "=", "=", "=", "="}},
+    {"condition/loose-terminal", {"110.3(B), 110.14(A)*", "=", "=", "110.14(D)", "=", "110.14(D)*"}},
+    {"condition/missing-barrier", {"110.27(A)*", "=", "=", "=", "=", "="}},
+    {"condition/corroded-terminal", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/cracked-bushing", {"300.4(G), 110.12(C)*", "300.4(G), 110.12(B)*", "=", "=", "=", "="}},
+    {"condition/missing-bushing", {"300.4(G)", "=", "=", "=", "=", "="}},
+    {"condition/conductor-off-center", {"110.12*", "=", "=", "=", "=", "="}},
+    {"condition/sharp-bend", {"312.6*", "=", "=", "=", "=", "="}},
+    {"condition/gasket-damaged", {"110.20*", "110.28*", "=", "=", "=", "="}},
+    {"condition/latch-open", {"110.20*", "110.28*", "=", "=", "=", "="}},
+    {"condition/unsealed-opening", {"110.12(A), 312.2(A)*", "110.12(A), 312.2*", "=", "=", "=", "="}},
+    {"condition/missing-inhibitor", {"110.14*", "=", "=", "=", "=", "="}},
+    {"condition/no-strain-relief", {"312.5(C)*", "=", "=", "=", "=", "="}},
+    {"condition/debris-inside", {"110.12(C)*", "110.12(B)*", "=", "=", "=", "="}},
+    {"condition/loose-mounting", {"110.13(A)*", "=", "=", "=", "=", "="}},
+    {"condition/standing-water", {"110.11*", "=", "=", "=", "=", "="}},
+    {"condition/label-illegible", {"110.21*", "=", "110.21(B)", "110.21(B)*", "=", "="}},
+    {"condition/label-missing", {"110.21*", "=", "=", "=", "=", "="}},
+    {"condition/wrong-torque-mark", {"110.3(B)*", "=", "=", "110.14(D)", "=", "110.14(D)*"}},
+    {"condition/counterfeit-mark", {"110.2, 110.3(A)*", "=", "=", "=", "=", "="}},
 };
 // clang-format on
 
 // The families of rules whose sections stand above.
 const std::set<std::string, std::less<>> families{"voltage",    "current",   "fuse",       "conductor",
                                                   "disconnect", "enclosure", "protection", "site",
-                                                  "tally",      "measured"};
+                                                  "tally",      "measured",  "condition"};
 
 std::string section_of(const boxproof::Edition& edition, std::string_view rule) {
   const auto found = edition.rules.find(rule);
