@@ -201,6 +201,9 @@ struct Edition {
 
   // Keys that a local amendment changed, as dotted paths ("voltage.limits.building.max_v").
   std::vector<std::string> amended;
+  std::vector<std::string> amended_to;  // of each: "1.5 in place of 2"
+  // "conductor.voltage_drop.max_pct (1.5 in place of 2)"
+  std::string amendment(std::size_t i) const { return amended[i] + " (" + amended_to[i] + ")"; }
 };
 
 // The editions that the program carries, oldest first.

@@ -1,7 +1,6 @@
 #include "boxproof/check.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 #include <fnmatch.h>
 
 #include <algorithm>
@@ -286,6 +285,15 @@ class Checker {
   SiteTotals plan_totals_, built_totals_;
 };
 
+// The amended values behind a finding, each with what it was.
+std::string amendments(const Finding& f, const Edition& edition) {
+  std::string out;
+  for (std::size_t i = 0; i < edition.amended.size(); ++i)
+    if (std::find(f.amended.begin(), f.amended.end(), edition.amended[i]) != f.amended.end())
+      out += (out.empty() ? "" : ", ") + edition.amendment(i);
+  return out;
+}
+
 }  // namespace
 
 Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
@@ -293,7 +301,7 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
   Judgement out = Checker(design, edition, record, options).judge();
   for (std::vector<Finding>* findings : {&out.findings, &out.gone})
     for (Finding& f : *findings) {
-      if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", fmt::join(f.amended, ", "));
+      if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", amendments(f, edition));
       read::SourceMap& places = f.in_record ? *record->places : *design.places;
       const auto found = places.find(f.place.pointer);
       f.place = {places.file(), found.pointer, found.at.line, found.at.column};

@@ -8,10 +8,23 @@
 namespace boxproof::read {
 namespace {
 
+// A value as the report names it.
+std::string words(const Value& value) {
+  switch (value.kind()) {
+    case Kind::text: return in_quotes(value.text());
+    case Kind::array: return "a list";
+    case Kind::object: return "a group";
+    case Kind::null:
+    case Kind::boolean:
+    case Kind::number: return describe(value);
+  }
+  return {};
+}
+
 class Check {
  public:
   explicit Check(Problems& problems) : reading_{problems, nullptr, nullptr} {}
-  std::vector<std::string> changed;
+  std::vector<Amended> changed;
 
   void object(const Value& amendment, const Field& edition, const std::string& path) {
     for (Value v = amendment.first(); v; v = v.next_within(amendment)) {
@@ -39,7 +52,10 @@ class Check {
                                         describe(v), describe(current.top())));
         continue;
       }
-      changed.push_back(here);
+      const std::string before = own && own.kind() != Kind::null ? words(own.top()) : "nothing";
+      const std::string after = v.kind() == Kind::null ? "nothing" : words(v);
+      if (before != after || v.kind() == Kind::array || v.kind() == Kind::object)
+        changed.push_back({here, fmt::format("{} in place of {}", after, before)});
     }
   }
 
@@ -51,7 +67,7 @@ class Check {
 
 }  // namespace
 
-std::vector<std::string> check_amendment(const Value& amendment, const Field& edition, Problems& problems) {
+std::vector<Amended> check_amendment(const Value& amendment, const Field& edition, Problems& problems) {
   Check check(problems);
   if (check.top(amendment)) check.object(amendment, edition, "");
   return check.changed;

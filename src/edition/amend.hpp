@@ -8,7 +8,12 @@
 
 namespace boxproof::read {
 
-// Checks an amendment against the edition it is laid on; returns the dotted paths of the values it changes.
-std::vector<std::string> check_amendment(const Value& amendment, const Field& edition, Problems& problems);
+struct Amended {
+  std::string path;  // dotted
+  std::string to;    // "1.5 in place of 2"
+};
+
+// Checks an amendment against the edition it is laid on; returns the values that it changes.
+std::vector<Amended> check_amendment(const Value& amendment, const Field& edition, Problems& problems);
 
 }  // namespace boxproof::read

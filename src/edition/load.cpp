@@ -44,11 +44,14 @@ Edition load_edition(std::string_view name, const Amendments* amendments) {
   }
   problems.raise();
   const read::Value amendment(*tree, 0);
-  const std::vector<std::string> amended = read::check_amendment(amendment, edition, problems);
+  const std::vector<read::Amended> amended = read::check_amendment(amendment, edition, problems);
   problems.raise();
   Edition out = read::read_edition(read::Field(amendment, edition), problems);
   problems.raise();
-  out.amended = amended;
+  for (const read::Amended& a : amended) {
+    out.amended.push_back(a.path);
+    out.amended_to.push_back(a.to);
+  }
   return out;
 }
 

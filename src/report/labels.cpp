@@ -88,7 +88,8 @@ void write_labels_text(const LabelReport& r, const Write& write) {
         right(fmt::format("label schedule, NEC {}", r.edition.name), page_width - width_of(left_side)) +
         "\n");
   write(wrap(plain(r.design.site.name), 0));
-  for (const std::string& path : r.edition.amended) write(wrap("Amended locally: " + plain(path), 4, "  "));
+  for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
+    write(wrap("Amended locally: " + plain(r.edition.amendment(i)), 4, "  "));
   write("\n");
 
   std::vector<Lot> lots;

@@ -81,7 +81,8 @@ void write_head(const ReportInput& r, const Write& write) {
   }
   for (const std::string& text : r.overrides)
     write(wrap("Changed on the command line: " + plain(text), 4, "  "));
-  for (const std::string& path : r.edition.amended) write(wrap("Amended locally: " + plain(path), 4, "  "));
+  for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
+    write(wrap("Amended locally: " + plain(r.edition.amendment(i)), 4, "  "));
   if (j.exceptions_day) write(wrap(exceptions_day_line(j), 4, "  "));
   if (j.selected)
     write(wrap(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
