@@ -51,6 +51,13 @@ const std::vector<Row> rules{
     {"disconnect/too-far", {"-", "690.16(B)", "690.15(C), 690.16(B)", "690.15(A)", "=", "690.15(D)"}},
     {"disconnect/current-rating", {"690.17*", "=", "=", "690.15(D)*", "690.15(C)", "690.15"}},
     {"disconnect/handle", {"-", "690.17*", "=", "690.15(D)*", "690.15(C)", "690.15"}},
+    {"label/missing", {"690.53, 690.17, 690.5(C), 690.35(F), 110.22(A)",
+                       "690.53, 690.17, 690.4(B), 690.31(E)(3), 690.5(C), 690.35(F), 690.16(B), 110.22(A)",
+                       "690.53, 690.17(E), 690.31(B), 690.31(G)(3), 690.5(C), 690.35(F), 690.16(B), 690.56(C), 110.22(A)*",
+                       "690.53, 690.13(B), 690.15, 690.31(B), 690.31(G)(3), 690.56(C), 110.22(A)*",
+                       "690.53, 690.13(B), 690.15, 690.31(B), 690.31(D), 690.56(C), 110.22(A)*",
+                       "690.7(D), 690.13(B), 690.15, 690.31(B), 690.31(D)(2), 690.12(D), 110.22(A)*"}},
+    {"label/values", {"690.53", "690.53*", "=", "=", "690.53", "690.7(D)"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
     {"site/grounding-term", {"690.41, 690.35*", "=", "=", "-", "-", "-"}},
     {"site/temperature-source", {"690.7(A)*", "=", "=", "=", "=", "="}},
@@ -69,7 +76,7 @@ const std::vector<Row> rules{
 
 // The families of rules whose sections stand above.
 const std::set<std::string, std::less<>> families{"voltage",    "current", "fuse", "conductor",
-                                                  "disconnect", "site",    "tally"};
+                                                  "disconnect", "label",   "site", "tally"};
 
 std::string section_of(const boxproof::Edition& edition, std::string_view rule) {
   const auto found = edition.rules.find(rule);
