@@ -97,7 +97,7 @@ TEST_CASE("a key that the edition does not have is told at the key, as everywher
       Lines{line(
           "1:3: /voltag: found the key 'voltag', which this edition does not have; did you mean 'voltage'?; "
           "expected one of edition, title, sources, terms, voltage, current, overcurrent, grounding_terms, "
-          "conductor, disconnect, site, rules" +
+          "conductor, disconnect, labels, site, rules" +
           more)});
   CHECK(
       told("{ 'voltage': {\n  'limits': { 'building': { 'maxv': 600 } } } }") ==
