@@ -85,7 +85,7 @@ TEST_CASE("no arguments: the help, to standard error, with 2") {
 
 TEST_CASE("help of the program and of every command, to standard output, with 0") {
   for (const char* flag : {"--help", "-h"}) {
-    for (const std::string command : {"", "check", "box", "rules", "tables", "schema"}) {
+    for (const std::string command : {"", "check", "box", "labels", "rules", "tables", "schema"}) {
       CAPTURE(flag, command);
       const Called c = call(command.empty() ? Arguments{flag} : Arguments{command, flag});
       CHECK(c.status == 0);
@@ -163,7 +163,7 @@ TEST_CASE("tables: each topic of each edition, and two editions against each oth
 }
 
 TEST_CASE("schema: each is a JSON Schema") {
-  for (const char* name : {"design", "asbuilt", "report"}) {
+  for (const char* name : {"design", "asbuilt", "report", "labels"}) {
     const Called c = call({"schema", name});
     CHECK(c.status == 0);
     CHECK(Json::parse(c.out)["$schema"] == "https://json-schema.org/draft/2020-12/schema");

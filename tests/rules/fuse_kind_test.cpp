@@ -157,6 +157,7 @@ TEST_CASE("a box without fuses has none of the wrong kind") {
   Json design = with_fitting_labels(with_circuit({{"strings", 1}}));
   design["combiners"][0].erase("fuse");
   design["combiners"][0]["enclosure"]["inside_c"] = 70;
+  design["combiners"][0]["labels"].push_back({{"kind", "ungrounded-system"}});
   for (const char* grounding : {"solid", "ungrounded"})
     for (const std::string_view edition : edition_names) {
       CAPTURE(grounding, edition);
