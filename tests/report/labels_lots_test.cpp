@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "src/report/labels.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/editions.hpp"
 #include "tests/support/example.hpp"
 #include "tests/support/labels.hpp"

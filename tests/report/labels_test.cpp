@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "tests/support/catch.hpp"
 #include "tests/support/editions.hpp"
 #include "tests/support/example.hpp"
 #include "tests/support/labels.hpp"

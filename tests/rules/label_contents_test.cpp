@@ -2,6 +2,7 @@
 // point, highest voltage and short-circuit current, 2014 the highest current in its place, 2017 the two
 // maxima; from 2020 on nothing at the box. (2008: a label engraver's page; the others from memory.)
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"

@@ -1,6 +1,7 @@
 // What labels found on a box state, against the box as found. With 18 modules in series 596.7 V, with 19
 // 629.85 V; 108 A from nine strings.
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"

@@ -1,6 +1,7 @@
 // Labels that go once on the site: the ground-fault warning at the inverter (up to 2014), the rapid-shutdown
 // label at the service (from 2014, on buildings), the highest voltage at one of three places (from 2020).
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"

@@ -2,6 +2,7 @@
 // grounding (ungrounded arrays up to 2014), the disconnect's distance (directory, 2011 and 2014), the method
 // of the runs (raceways on buildings, from 2011).
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"

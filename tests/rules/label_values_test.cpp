@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"

@@ -1,6 +1,7 @@
 // Labels as an inspector listed them: absent, illegible, on raceways that run away from the box. By the 2017
 // edition the sound design needs five kinds at the box; the voltage label may be either of two.
 #include "boxproof/rule.hpp"
+#include "tests/support/catch.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/said.hpp"
