@@ -94,6 +94,24 @@ TEST_CASE("the cold end of the tracking window is at the amended temperature") {
   CHECK(f->amended == Words{amended_key});
 }
 
+TEST_CASE("which strings are highest at the cold end is judged at the amended temperature") {
+  // M as above: 513 V at −10 °C, 531 V at −20 °C. N, 18 · 21.5 V · (1 + 0.9 % · (25 − T)): 508.9 and 543.7 V.
+  Json design = put(sound_design(), "/inverters/I/mppt_max_v", 500);
+  design["modules"]["N"] = design["modules"]["M"];
+  design["modules"]["N"].merge_patch({{"vmp_v", 21.5}, {"pmax_w", 193.5}, {"vmp_coeff_pct_per_c", -0.9}});
+  Json second = design["combiners"][0]["circuits"][0];
+  second.merge_patch({{"id", "2"}, {"module", "N"}});
+  design["combiners"][0]["circuits"].push_back(second);
+  const auto cold_end = [](const Json& d) {
+    const auto judged = judge(d);
+    const Finding* f = judged->find("voltage/tracking-window", "cold end");
+    REQUIRE(f != nullptr);
+    return std::get<double>(f->found);
+  };
+  CHECK(close(cold_end(design), 513));
+  CHECK(close(cold_end(amended(design)), 387 * 1.405));
+}
+
 TEST_CASE("labels must state the voltage at the amended temperature") {
   const auto judged = judge(amended(sound_design()));
   const Finding* f = judged->find("label/values", "label max-voltage max_v");

@@ -207,3 +207,16 @@ TEST_CASE("an amendment of the labels is applied and named") {
   CHECK(told_on_box(put(far, "/combiners/0/disconnect/distance_m", 5.1), "2014") ==
         corrections({"directory"}));
 }
+
+TEST_CASE("an amended section of the rule itself is named, and touches no other rule") {
+  const Json design = put(without(without(sound_design(), "/combiners/0/labels"), "/combiners/0/fuse/dc"),
+                          "/code/amendments", {{"rules", {{"label/missing", {{"section", "Trial 9"}}}}}});
+  const auto judged = judge(design);
+  const Finding* f = judged->find(missing, "labels");
+  REQUIRE(f != nullptr);
+  CHECK(f->section == "Trial 9");
+  CHECK(f->amended == Words{"rules.label/missing.section"});
+  CHECK(says(*f, "Amended locally: rules.label/missing.section."));
+  REQUIRE(judged->find("fuse/not-dc") != nullptr);
+  CHECK(judged->find("fuse/not-dc")->amended.empty());
+}
