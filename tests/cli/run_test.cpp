@@ -85,7 +85,7 @@ TEST_CASE("no arguments: the help, to standard error, with 2") {
 
 TEST_CASE("help of the program and of every command, to standard output, with 0") {
   for (const char* flag : {"--help", "-h"}) {
-    for (const std::string command : {"", "check", "box", "rules", "tables", "schema"}) {
+    for (const std::string command : {"", "check", "box", "labels", "rules", "tables", "schema"}) {
       CAPTURE(flag, command);
       const Called c = call(command.empty() ? Arguments{flag} : Arguments{command, flag});
       CHECK(c.status == 0);

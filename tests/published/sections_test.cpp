@@ -57,6 +57,13 @@ const std::vector<Row> rules{
     {"protection/ground-fault", {"690.5, 690.35(C)*", "=", "690.5, 690.35(C)", "690.41(B)", "690.41(B)*", "="}},
     {"protection/arc-fault", {"-", "690.11", "=", "=", "690.11*", "690.11"}},
     {"protection/rapid-shutdown", {"-", "-", "690.12", "=", "690.12*", "690.12"}},
+    {"label/missing", {"690.53, 690.17, 690.5(C), 690.35(F), 110.22(A)*",
+                       "690.53, 690.17, 690.4(B), 690.31(E)(3), 690.5(C), 690.35(F), 690.16(B), 110.22(A)*",
+                       "690.53, 690.17(E), 690.31(B), 690.31(G)(3), 690.5(C), 690.35(F), 690.16(B), 690.56(C), 110.22(A)*",
+                       "690.53, 690.13(B), 690.15, 690.31(B), 690.31(G)(3), 690.56(C), 110.22(A)*",
+                       "690.53, 690.13(B), 690.15, 690.31(B), 690.31(D), 690.56(C), 110.22(A)*",
+                       "690.7(D), 690.13(B), 690.15, 690.31(B), 690.31(D)(2), 690.12(D), 110.22(A)*"}},
+    {"label/values", {"690.53", "690.53*", "=", "=", "690.53", "690.7(D)"}},
     {"site/totals", {"approved plan", "=", "=", "=", "=", "="}},
     {"site/grounding-term", {"690.41, 690.35*", "=", "=", "-", "-", "-"}},
     {"site/temperature-source", {"690.7(A)*", "=", "=", "=", "=", "="}},
@@ -107,9 +114,9 @@ const std::vector<Row> rules{
 // clang-format on
 
 // The families of rules whose sections stand above.
-const std::set<std::string, std::less<>> families{"voltage",    "current",   "fuse",       "conductor",
-                                                  "disconnect", "enclosure", "protection", "site",
-                                                  "tally",      "measured",  "condition"};
+const std::set<std::string, std::less<>> families{"voltage",    "current",   "fuse",     "conductor",
+                                                  "disconnect", "enclosure", "label",    "site",
+                                                  "protection", "tally",     "measured", "condition"};
 
 std::string section_of(const boxproof::Edition& edition, std::string_view rule) {
   const auto found = edition.rules.find(rule);

@@ -6,6 +6,7 @@
 
 #include "boxproof/rule.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 
 using namespace boxproof;
@@ -82,7 +83,8 @@ TEST_CASE("the boxes of one inverter together against its short-circuit limit") 
 }
 
 TEST_CASE("each inverter over its limit is a finding of the site, not of a box") {
-  Json design = put(put(three_boxes(), "/inverters/I/max_dc_isc_a", 200), "/inverters/J/max_dc_isc_a", 10);
+  const Json design = with_fitting_labels(
+      put(put(three_boxes(), "/inverters/I/max_dc_isc_a", 200), "/inverters/J/max_dc_isc_a", 10));
   const auto judged = judge(design);
   CHECK(judged->summary() == std::vector<std::string>{"current/inverter-input correction inverter I",
                                                       "current/inverter-input correction inverter J"});
@@ -158,7 +160,7 @@ TEST_CASE("a value that the current rules need and do not find") {
 }
 
 TEST_CASE("a missing value is asked for once a box, one of an inverter once a site") {
-  Json design = without(three_boxes(), "/inverters/I/max_dc_isc_a");
+  Json design = without(with_fitting_labels(three_boxes()), "/inverters/I/max_dc_isc_a");
   for (std::size_t i : {0U, 1U, 2U}) design["combiners"][i]["enclosure"].erase("rated_a");
   const auto judged = judge(design);
   REQUIRE(judged->findings().size() == 4);

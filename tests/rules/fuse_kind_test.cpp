@@ -7,6 +7,7 @@
 
 #include "boxproof/rule.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 
 using namespace boxproof;
@@ -153,9 +154,10 @@ TEST_CASE("a hot box without a re-rating factor for its fuses") {
 
 TEST_CASE("a box without fuses has none of the wrong kind") {
   // One string alone needs no fuse; on a box that is hot, and whatever the grounding.
-  Json design = with_circuit({{"strings", 1}});
+  Json design = with_fitting_labels(with_circuit({{"strings", 1}}));
   design["combiners"][0].erase("fuse");
   design["combiners"][0]["enclosure"]["inside_c"] = 70;
+  design["combiners"][0]["labels"].push_back({{"kind", "ungrounded-system"}});
   for (const char* grounding : {"solid", "ungrounded"})
     for (const std::string_view edition : edition_names) {
       CAPTURE(grounding, edition);

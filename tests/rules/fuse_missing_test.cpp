@@ -6,6 +6,7 @@
 
 #include "boxproof/rule.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 
 using namespace boxproof;
@@ -15,7 +16,7 @@ namespace {
 
 // The sound box with so many strings and no fuses, on modules that allow this largest fuse.
 Json unfused(unsigned strings, double max_fuse) {
-  Json design = with_circuit({{"strings", strings}});
+  Json design = with_fitting_labels(with_circuit({{"strings", strings}}));
   design["combiners"][0].erase("fuse");
   return put(design, "/modules/M/max_fuse_a", max_fuse);
 }

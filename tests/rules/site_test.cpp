@@ -7,6 +7,7 @@
 
 #include "boxproof/rule.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 
 using namespace boxproof;
@@ -120,6 +121,7 @@ TEST_CASE("boxes of unlike modules and string lengths add up") {
   // Nine strings of 18 M in A-01; four strings of 16 N in A-02: 13 strings, 162 + 64 modules, 36.45 + 12.8
   // kW.
   design["combiners"][1]["circuits"][0].merge_patch({{"module", "N"}, {"series", 16}, {"strings", 4}});
+  design = with_fitting_labels(std::move(design));
   const auto agrees =
       judge(put(design, "/site/permit", {{"strings", 13}, {"modules", 226}, {"dc_kw", 49.25}}));
   CHECK(agrees->summary().empty());
