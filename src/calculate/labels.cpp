@@ -51,6 +51,24 @@ LabelNeed by_distance(const LabelRule& rule, const Combiner& box) {
   return answer(exceeds(*box.disconnect->distance, rule.over.value_or(Metres(0))));
 }
 
+// The highest of each value over the boxes of the site; nothing where one of them is not known.
+LabelContents highest(const Design& design, const Edition& edition) {
+  LabelContents out;
+  BoxFacts facts;
+  for (const Combiner& box : design.combiners) {
+    box_facts(design, box, edition, facts);
+    const LabelContents own = label_contents(facts, edition);
+    for (std::size_t i = 0; i < out.values.size(); ++i)
+      if (&box == &design.combiners.front())
+        out.values[i] = own.values[i];
+      else
+        out.values[i] = out.values[i] && own.values[i]
+                            ? std::optional(std::max(*out.values[i], *own.values[i]))
+                            : std::nullopt;
+  }
+  return out;
+}
+
 }  // namespace
 
 LabelContents label_contents(const BoxFacts& facts, const Edition& edition) {
@@ -99,9 +117,10 @@ LabelNeed label_need(const LabelRule& rule, const Design& design) {
   if (rule.when == LabelWhen::building) return answer(design.site.use != Use::ground);
   // The others go by box: needed if any box needs it, and not known if none does and one does not say.
   LabelNeed open;
+  const bool by_inverter = rule.when == LabelWhen::grounded || rule.when == LabelWhen::ungrounded;
   const Inverter* last = nullptr;
   for (const Combiner& box : design.combiners) {
-    if (box.inverter == last) continue;  // boxes of one inverter mostly stand together
+    if (by_inverter && box.inverter == last) continue;  // boxes of one inverter mostly stand together
     last = box.inverter;
     LabelNeed need = label_need(rule, design, box);
     if (need.needed == Needed::yes) return need;
@@ -135,7 +154,9 @@ std::vector<LabelEntry> label_schedule(const Design& design, const Edition& edit
   for (const LabelRule& rule : edition.labels.kinds) {
     if (rule.on_box()) continue;
     LabelNeed need = label_need(rule, design);
-    if (need.needed != Needed::no) out.push_back({nullptr, rule.kind, &rule, std::move(need), {}});
+    if (need.needed == Needed::no) continue;
+    LabelEntry& entry = out.emplace_back(LabelEntry{nullptr, rule.kind, &rule, std::move(need), {}});
+    if (!rule.values.empty()) entry.contents = highest(design, edition);
   }
   return out;
 }

@@ -285,12 +285,13 @@ class Checker {
   SiteTotals plan_totals_, built_totals_;
 };
 
-// The amended values behind a finding, each with what it was.
+// The amended values behind a finding, numbers with what they were.
 std::string amendments(const Finding& f, const Edition& edition) {
   std::string out;
   for (std::size_t i = 0; i < edition.amended.size(); ++i)
     if (std::find(f.amended.begin(), f.amended.end(), edition.amended[i]) != f.amended.end())
-      out += (out.empty() ? "" : ", ") + edition.amendment(i);
+      out += (out.empty() ? "" : ", ") +
+             (edition.amended_to[i].starts_with('"') ? edition.amended[i] : edition.amendment(i));
   return out;
 }
 

@@ -189,7 +189,7 @@ int labels_command(const Options& o, Console& console) {
   load(o, console, c);
   const Design& design = c.design.design;
   expect_boxes(o, design);
-  report::LabelReport r{design, c.edition, {}, o.boxes.empty()};
+  report::LabelReport r{design, c.edition, {}, o.boxes.empty(), c.overrides};
   for (const Combiner& box : design.combiners)
     if (o.boxes.empty() ||
         std::any_of(o.boxes.begin(), o.boxes.end(), [&](const std::string& p) { return matches(p, box.id); }))

@@ -71,7 +71,7 @@ std::string directory_words(const Combiner& box) {
 }  // namespace
 
 std::string label_words(const LabelEntry& e) {
-  if (e.rule != nullptr && !e.rule->words.empty()) return e.rule->words;
+  if (e.rule != nullptr && !e.rule->words.empty()) return plain(e.rule->words);
   if (e.kind == "box-identification")
     return fmt::format("COMBINER {}: {}", plain(e.box->id), strings_words(*e.box));
   if (e.kind == "max-voltage") return values_words(e);
@@ -105,7 +105,7 @@ std::string_view label_place(const LabelEntry& e) {
 
 std::string label_look(const LabelEntry& e) {
   if (e.rule == nullptr) return {};
-  std::string look = e.rule->look;
+  std::string look = plain(e.rule->look);
   const auto add = [&look](std::string words) { look += (look.empty() ? "" : "; ") + words; };
   if (e.rule->letter) add(fmt::format("capitals of {} mm or more", boxproof::shown(*e.rule->letter)));
   if (e.rule->every)
@@ -118,9 +118,9 @@ std::string conductor_identification(const Inverter& inverter, const LabelRules&
     return fmt::format("inverter {}: grounding not stated, so neither is known", plain(inverter.id));
   if (*inverter.grounding == Grounding::solid)
     return fmt::format("inverter {}: the grounded conductor white or gray, the other not [{}]",
-                       plain(inverter.id), rules.solid_section);
+                       plain(inverter.id), plain(rules.solid_section));
   return fmt::format("inverter {}: no conductor white or gray; polarity marked at each termination [{}]",
-                     plain(inverter.id), rules.other_section);
+                     plain(inverter.id), plain(rules.other_section));
 }
 
 }  // namespace boxproof::report

@@ -30,12 +30,14 @@ void line(std::string& out, std::string_view label, std::string_view text) {
 // What sets lots apart: two labels with the same key are made alike.
 std::string key_of(const LabelEntry& e) {
   const bool own = e.kind == "box-identification" || e.kind == "disconnect";  // carry the name of the box
-  return fmt::format("{}\n{}\n{}", e.kind, needed_word(e), own ? std::string() : label_words(e));
+  return fmt::format("{}\n{}\n{}\n{}", e.kind, needed_word(e), e.need.pointer,
+                     own ? std::string() : label_words(e));
 }
 
 void write_lot(std::string& out, const Lot& lot, std::size_t number) {
   const LabelEntry& e = lot.first;
-  const std::string section = e.rule == nullptr ? "–" : e.rule->section + (e.rule->unverified ? " *" : "");
+  const std::string section =
+      e.rule == nullptr ? "–" : plain(e.rule->section) + (e.rule->unverified ? " *" : "");
   out += wrap(fmt::format("{}  [{}]", e.kind, section), text_column, fmt::format("{:>3} ", number));
   if (e.box != nullptr)
     line(out, lot.boxes.size() == 1 ? "box" : "boxes",
@@ -47,7 +49,8 @@ void write_lot(std::string& out, const Lot& lot, std::size_t number) {
     line(out, i == 0 ? "text" : "", lot.words[i]);
   if (lot.words.size() > most)
     line(out, "", fmt::format("… and {} more, as --format csv lists them", lot.words.size() - most));
-  if (e.rule != nullptr && !e.rule->words.empty()) line(out, "wording", "prescribed by " + e.rule->section);
+  if (e.rule != nullptr && !e.rule->words.empty())
+    line(out, "wording", "prescribed by " + plain(e.rule->section));
   line(out, "look", label_look(e));
   if (e.need.needed == Needed::not_stated)
     line(out, "needed", fmt::format("hangs on {}, which is not stated", e.need.pointer));
@@ -88,6 +91,8 @@ void write_labels_text(const LabelReport& r, const Write& write) {
         right(fmt::format("label schedule, NEC {}", r.edition.name), page_width - width_of(left_side)) +
         "\n");
   write(wrap(plain(r.design.site.name), 0));
+  for (const std::string& text : r.overrides)
+    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
   for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
     write(wrap("Amended locally: " + plain(r.edition.amendment(i)), 4, "  "));
   write("\n");

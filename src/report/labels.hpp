@@ -12,8 +12,9 @@ namespace boxproof::report {
 struct LabelReport {
   const Design& design;
   const Edition& edition;
-  std::vector<const Combiner*> boxes;  // those to list, in the order of the plan
-  bool whole_site = true;              // the site's own labels too
+  std::vector<const Combiner*> boxes;       // those to list, in the order of the plan
+  bool whole_site = true;                   // the site's own labels too
+  std::vector<std::string> overrides = {};  // what the command line put in place of the file's values
 };
 
 // For people: like labels of many boxes as one entry.

@@ -12,8 +12,10 @@ namespace {
 
 constexpr std::size_t enough = 1U << 16;  // bytes
 
-// A cell of RFC 4180.
+// A cell of RFC 4180. A text that a spreadsheet would take for a formula stays a text.
 void put_cell(std::string& out, std::string_view text, char end = ',') {
+  if (!text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos)
+    return put_cell(out, "'" + std::string(text), end);
   if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
     out += text;
   } else {
@@ -25,13 +27,6 @@ void put_cell(std::string& out, std::string_view text, char end = ',') {
     out += '"';
   }
   out += end;
-}
-
-// A text that a spreadsheet would take for a formula stays a text.
-std::string unarmed(std::string_view text) {
-  const bool formula =
-      !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
-  return (formula ? "'" : "") + std::string(text);
 }
 
 std::string number_text(std::optional<double> value) {
@@ -50,8 +45,8 @@ std::optional<double> printed_value(const LabelEntry& e, LabelValue value) {
 
 std::string csv_row(const LabelEntry& e, bool first) {
   std::string row;
-  put_cell(row, e.box != nullptr ? unarmed(e.box->id) : std::string());
-  put_cell(row, e.box != nullptr ? unarmed(e.box->sheet) : std::string());
+  put_cell(row, e.box != nullptr ? e.box->id : std::string());
+  put_cell(row, e.box != nullptr ? e.box->sheet : std::string());
   put_cell(row, e.kind);
   put_cell(row, label_place(e));
   put_cell(row, needed_word(e));
@@ -124,10 +119,13 @@ void write_labels_json(const LabelReport& r, const Write& write) {
   put(out, "},\n  \"code\": {\"edition\": ");
   put_text(out, r.edition.name);
   put(out, ", \"amended\": [");
-  for (const std::string& path : r.edition.amended) {
-    if (&path != &r.edition.amended.front()) put(out, ", ");
-    put_text(out, path);
-  }
+  bool first_change = true;
+  for (const std::vector<std::string>* changes : {&r.edition.amended, &r.overrides})
+    for (const std::string& change : *changes) {
+      if (!first_change) put(out, ", ");
+      first_change = false;
+      put_text(out, change);
+    }
   put(out, "]},\n  \"site\": {\"name\": ");
   put_text(out, r.design.site.name);
   put(out, "},\n  \"labels\": [");

@@ -41,6 +41,8 @@ void limits(const Edition& e, const Write& write) {
     factor("the same, stricter reading of the text", *e.strict_after_factor, e.after_section);
   factor("disconnect, on the output's maximum current", e.disconnect.current_factor,
          e.disconnect.current_section);
+  if (e.design_low_at_most < Celsius(30))
+    factor("design temperature at most, °C", e.design_low_at_most.value(), "local amendment");
   factor("voltage drop accepted, %", e.voltage_drop_max_pct, "common practice");
 }
 
@@ -232,6 +234,7 @@ constexpr std::array topics{Topic{"limits", limits},
                             Topic{"insulation", insulation},
                             Topic{"enclosure", write_enclosures},
                             Topic{"protection", write_protection},
+                            Topic{"labels", write_labels},
                             Topic{"measured", measured}};
 
 }  // namespace

@@ -7,6 +7,7 @@
 namespace boxproof::report {
 
 void write_enclosures(const Edition& e, const Write& write);
+void write_labels(const Edition& e, const Write& write);
 void write_protection(const Edition& e, const Write& write);
 
 }  // namespace boxproof::report

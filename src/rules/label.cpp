@@ -27,6 +27,11 @@ bool serves(const LabelRule& rule, const Label& label) {
          std::find(rule.served_by.begin(), rule.served_by.end(), label.kind) != rule.served_by.end();
 }
 
+bool calls_for(const Combiner& box, const LabelRule& rule) {
+  return box.labels && std::any_of(box.labels->begin(), box.labels->end(),
+                                   [&](const Label& label) { return serves(rule, label); });
+}
+
 std::string place_words(LabelAt at) {
   switch (at) {
     case LabelAt::box: return "on the box";
@@ -52,7 +57,8 @@ void judge_kind(const BoxCase& c, Notes& out, const LabelRule& rule) {
     illegible = true;
   }
   // Raceways run away from the box: a list of the labels found on it does not say that nobody marked them.
-  const bool open = as_found(c) && rule.at == LabelAt::raceway && !illegible;
+  const bool open = as_found(c) && rule.at == LabelAt::raceway && !illegible &&
+                    calls_for(c.design.combiners[c.index], rule);
   Note note = out.find(open ? Severity::query : Severity::correction, "label " + rule.kind);
   note.required(rule.kind)
       .section(rule.section)
@@ -74,10 +80,8 @@ void judge_kind(const BoxCase& c, Notes& out, const LabelRule& rule) {
 }
 
 bool called_for(const Design& design, const LabelRule& rule) {
-  return std::any_of(design.combiners.begin(), design.combiners.end(), [&](const Combiner& box) {
-    return box.labels && std::any_of(box.labels->begin(), box.labels->end(),
-                                     [&](const Label& label) { return serves(rule, label); });
-  });
+  return std::any_of(design.combiners.begin(), design.combiners.end(),
+                     [&](const Combiner& box) { return calls_for(box, rule); });
 }
 
 }  // namespace

@@ -113,6 +113,15 @@ void judge_count(const BoxCase& c, Notes& out, const Stated& s) {
     there = c.facts.strings, thing = "strings";
   } else if (s.key == "fuse_a") {
     thing = "A fuses", unit = "A";
+    if (!c.box.fuse) {
+      out.find(s.part())
+          .found(s.value)
+          .required(std::string("none"))
+          .unit(unit)
+          .at(s.pointer())
+          .say("{} states {} A fuses; the box has none.", s.name(), shown(s.value));
+      return;
+    }
     if (const auto rating = largest_fuse(c.box)) there = rating->value();
   } else if (s.key == "series") {
     thing = "modules in series";
@@ -142,13 +151,24 @@ std::optional<LabelValue> known_value(std::string_view key) {
   return std::nullopt;
 }
 
-// What the record's `posted` says is judged by tally/label, but for values that are too high.
-bool is_posted(const BoxCase& c, std::string_view key) {
+// The same value as the record's `posted` has it.
+std::optional<double> posted_value(const PostedLabel& posted, std::string_view key) {
+  if (key == "max_v" && posted.max_voltage) return posted.max_voltage->value();
+  if (key == "max_a" && posted.max_current) return posted.max_current->value();
+  if (key == "strings" && posted.strings) return *posted.strings;
+  if (key == "series" && posted.series) return *posted.series;
+  if (key == "fuse_a" && posted.fuse) return posted.fuse->value();
+  return std::nullopt;
+}
+
+// Whether tally/label judges the value: the record's `posted` says it too, or says another in the place of
+// the plan's. A label that the record lists with other values is judged besides.
+bool is_posted(const BoxCase& c, const Label& label, std::string_view key, double value) {
   if (c.visited == nullptr) return false;
-  const PostedLabel& posted = c.visited->posted;
-  return (key == "max_v" && posted.max_voltage) || (key == "max_a" && posted.max_current) ||
-         (key == "strings" && posted.strings) || (key == "series" && posted.series) ||
-         (key == "fuse_a" && posted.fuse);
+  const auto posted = posted_value(c.visited->posted, key);
+  const auto k = static_cast<std::size_t>(&label - c.box.labels->data());
+  const bool own = c.visited->labels_listed && !c.visited->labels[k].values.empty();
+  return own ? posted == value : posted.has_value();
 }
 
 void judge_posted(const BoxCase& c, Notes& out, const LabelContents& contents) {
@@ -213,7 +233,7 @@ const Rule label_values{
       for (const Label& label : *c.box.labels) {
         if (!label.legible) continue;
         for (const auto& [key, number] : label.values) {
-          if (is_posted(c, key)) continue;
+          if (is_posted(c, label, key, number)) continue;
           const Stated s{&c, &label, key, number};
           if (const auto value = known_value(key))
             judge_value(c, out, s, *value, contents);

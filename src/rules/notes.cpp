@@ -75,12 +75,10 @@ Finding& Notes::add(const Rule& rule, Severity severity, std::string part) {
   const auto below = [](std::string_view path, std::string_view group) {
     return path.starts_with(group) && (path.size() == group.size() || path[group.size()] == '.');
   };
-  for (const std::string& path : edition_.amended) {
-    if (path.ends_with(".section") || path.ends_with(".source")) continue;  // the finding names its section
+  for (const std::string& path : edition_.amended)
     if (below(path, fmt::format("rules.{}", rule.id)) ||
         std::any_of(rule.uses.begin(), rule.uses.end(), [&](std::string_view g) { return below(path, g); }))
       f.amended.push_back(path);
-  }
   return f;
 }
 

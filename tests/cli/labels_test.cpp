@@ -84,7 +84,7 @@ TEST_CASE("labels: temperatures of the command line are computed with") {
   CHECK(call({"labels", clean, "--box", "A-01", "--low-c", "11"}).says("MAXIMUM VOLTAGE 921 V DC"));
 }
 
-TEST_CASE("labels: the schedule says what the command line put in place of the file's values", "[defect]") {
+TEST_CASE("labels: the schedule says what the command line put in place of the file's values") {
   CHECK(call({"labels", clean, "--low-c", "11"}).says("site.low_c is 11 °C (the file says −9 °C)"));
   CHECK(call({"labels", clean, "--edition", "2020"}).says("code.edition is 2020 (the file says 2017)"));
 }

@@ -97,7 +97,7 @@ TEST_CASE("a key that the edition does not have is told at the key, as everywher
       Lines{line(
           "1:3: /voltag: found the key 'voltag', which this edition does not have; did you mean 'voltage'?; "
           "expected one of edition, title, sources, terms, voltage, current, overcurrent, grounding_terms, "
-          "conductor, disconnect, enclosure, protection, labels, site, measured, rules" +
+          "conductor, disconnect, labels, enclosure, protection, site, measured, rules" +
           more)});
   CHECK(
       told("{ 'voltage': {\n  'limits': { 'building': { 'maxv': 600 } } } }") ==
@@ -158,7 +158,7 @@ TEST_CASE("amendments in the design itself") {
   const Finding* f = judged->find("voltage/site-limit");
   REQUIRE(f != nullptr);
   CHECK(f->amended == Lines{"voltage.limits.building.max_v"});
-  CHECK(f->message.find("Amended locally: voltage.limits.building.max_v.") != std::string::npos);
+  CHECK(f->message.find("Amended locally: voltage.limits.building.max_v (") != std::string::npos);
   CHECK(severity_of(with(Json::object()), "voltage/site-limit") == "none");
 }
 

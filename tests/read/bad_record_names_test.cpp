@@ -78,7 +78,7 @@ TEST_CASE("a key that is not known, at each level of a record") {
         "'cell_c': 30",
         "'cel_c': 30",
         {"18:21: /boxes/1/measured/cel_c: found the key 'cel_c', which is not known here; did you mean "
-         "'cell_c'?; known keys are irradiance_w_m2, cell_c, strings"}},
+         "'cell_c'?; known keys are irradiance_w_m2, cell_c, tolerance_pct, strings"}},
        {"measured string",
         "'voc_v': 700",
         "'voc': 700",

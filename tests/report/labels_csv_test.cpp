@@ -118,7 +118,7 @@ TEST_CASE("CSV: what a spreadsheet would take for a formula stays a text") {
     CHECK(records(csv_of(put(sound_design(), "/combiners/0/id", name)))[1].at("box") == name);
 }
 
-TEST_CASE("CSV: amended words are guarded like names", "[defect]") {
+TEST_CASE("CSV: amended words are guarded like names") {
   for (const char* key : {"words", "look", "section"}) {
     CAPTURE(key);
     const Json design = put(sound_design(), "/code/amendments",

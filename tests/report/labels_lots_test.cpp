@@ -137,7 +137,7 @@ TEST_CASE("entries are numbered through, the site's first, kinds in their order"
   CHECK(number >= 8);
 }
 
-TEST_CASE("needs that hang on different values are not one entry", "[defect]") {
+TEST_CASE("needs that hang on different values are not one entry") {
   Json design = boxes({{{"labels", Json::array()}}, {{"labels", Json::array()}, {"inverter", "J"}}});
   design["inverters"]["I"].erase("grounding");
   design["inverters"]["J"] = design["inverters"]["I"];
@@ -148,7 +148,7 @@ TEST_CASE("needs that hang on different values are not one entry", "[defect]") {
   CHECK(holds(all, "/inverters/J/grounding"));
 }
 
-TEST_CASE("the labels of an amendment reach the page without control characters", "[defect]") {
+TEST_CASE("the labels of an amendment reach the page without control characters") {
   const Json design =
       put(boxes({like}), "/code/amendments",
           {{"labels", {{"kinds", {{"raceway-power-source", {{"words", "PV\u001b[31m SOURCE"}}}}}}}});

@@ -194,6 +194,6 @@ TEST_CASE("the site's own labels are left out of a selection") {
 
 TEST_CASE("amendments are named in the head") {
   const Json design = put(sound_design(), "/code/amendments", {{"labels", {{"over_pct", 5}}}});
-  CHECK(holds(page_of(design), "  Amended locally: labels.over_pct\n"));
+  CHECK(holds(page_of(design), "  Amended locally: labels.over_pct (5 in place of 10)\n"));
   CHECK_FALSE(holds(page_of(sound_design()), "Amended locally"));
 }

@@ -52,13 +52,25 @@ TEST_CASE("text: every cell of the list is that of the data") {
   }
 }
 
+// The text with every run of spaces and line ends as one space.
+static std::string flat(const std::string& text) {
+  std::string out;
+  for (const char c : text)
+    if (c != ' ' && c != '\n')
+      out += c;
+    else if (out.empty() || out.back() != ' ')
+      out += ' ';
+  return out;
+}
+
 TEST_CASE("text: every cell of each rule's page is that of the data") {
   for (const Rule* rule : all_rules()) {
     const Called page = call({"rules", std::string(rule->id)});
     bool starred = false;
     for (const auto& [name, cell] : cells_of_data(rule->id)) {
       CAPTURE(std::string(rule->id), name, cell);
-      CHECK(page.says("\n  " + name + "  " + cell + "\n"));
+      CHECK(flat(page.out).find(" " + name + " " + cell + " ") !=
+            std::string::npos);  // long ones are wrapped
       starred = starred || cell.ends_with('*');
     }
     CHECK(page.says("* from memory, unverified") == starred);

@@ -68,7 +68,7 @@ TEST_CASE("the voltage rules judge at the amended temperature and name the amend
   CHECK(close(std::get<double>(f->found), 612.9));
   CHECK(says(*f, "reaches 612.9 V at −20 °C"));
   CHECK(f->amended == Words{amended_key});
-  CHECK(says(*f, "Amended locally: " + amended_key + "."));
+  CHECK(says(*f, "Amended locally: " + amended_key + " ("));
 
   // 605 V: above 596.7 V and below 612.9 V.
   for (const auto& [pointer, rule] :

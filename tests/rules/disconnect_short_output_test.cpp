@@ -60,7 +60,7 @@ TEST_CASE("the finding names the amendment") {
   const Finding* f = judged->find(missing);
   REQUIRE(f != nullptr);
   CHECK(f->amended == std::vector<std::string>{"disconnect.large.unless_output_up_to_m"});
-  CHECK(says(*f, "Amended locally: disconnect.large.unless_output_up_to_m."));
+  CHECK(says(*f, "Amended locally: disconnect.large.unless_output_up_to_m (3 in place of 0)."));
 }
 
 TEST_CASE("a length that is not stated is asked for, disconnect or not") {

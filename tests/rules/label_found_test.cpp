@@ -118,7 +118,7 @@ TEST_CASE("a posted value and the same on a label found are told once") {
   CHECK(told_by(*judged, tally).size() == 1);
 }
 
-TEST_CASE("a label found that says less than the posted one is not passed over", "[defect]") {
+TEST_CASE("a label found that says less than the posted one is not passed over") {
   const auto judged = visit({{"posted", {{"max_v", 597}, {"max_a", 108}}},
                              {"labels", found(voltage({{"max_v", 500}, {"max_a", 108}}))}});
   CHECK(told_by(*judged, values) == Words{"correction label max-voltage max_v"});

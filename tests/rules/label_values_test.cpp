@@ -179,7 +179,7 @@ TEST_CASE("of strings of two lengths a label may state either") {
         "correction");
 }
 
-TEST_CASE("fuses on the label of a box that has none", "[defect]") {
+TEST_CASE("fuses on the label of a box that has none") {
   Json design = stating("box-identification", {{"fuse_a", 15}});
   design["combiners"][0]["circuits"][0]["strings"] = 1;
   design["combiners"][0].erase("fuse");
@@ -226,6 +226,6 @@ TEST_CASE("an amended share is applied and named") {
   CHECK(f->severity == Severity::advice);
   CHECK(f->amended == Words{"labels.over_pct"});
   CHECK(says(*f, "more than 5 % above the 596.7 V"));
-  CHECK(says(*f, "Amended locally: labels.over_pct."));
+  CHECK(says(*f, "Amended locally: labels.over_pct (5 in place of 10)."));
   CHECK(severity_of(stating_one("max_v", 635), values) == "none");
 }
