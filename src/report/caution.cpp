@@ -3,7 +3,7 @@
 namespace boxproof {
 
 std::string_view caution() {
-  return "This report is an aid to review and no approval. The authority having jurisdiction and its local "
+  return "This is an aid to review and no approval. The authority having jurisdiction and its local "
          "amendments decide; hold every section named here against the adopted code. Licensed and "
          "qualified persons do the work. A combiner box stays energised from the array with its switch "
          "open.";

@@ -48,7 +48,7 @@ void write_directions(const Write& write) {
       "not there or has been dealt with. Write down the boxes that had it.\n");
   write(
       "- In brackets: the gravest severity that the fault can have, what the item is asked of, and the id of "
-      "the rule; `boxproof rules ID` explains how it is computed.\n");
+      "the rule.\n");
   write(fmt::format(
       "- The section stands behind the editions that have it: \\* {}; {} the edition does not have the rule. "
       "Where no section of a code is named, the words say what the item rests on.\n",
@@ -77,6 +77,7 @@ void write_item(const Rule& rule, std::span<const Edition> editions, const Write
                     markdown_name(rule.id)));
   write(fmt::format("  - *Check:* {}\n", markdown(rule.explain[0])));
   write(fmt::format("  - *Why:* {}\n", markdown(rule.explain[1])));
+  write(fmt::format("  - *How:* {}\n", markdown(rule.explain[2])));
   write(fmt::format("  - *Do:* {}\n", markdown(rule.remedy)));
   write(fmt::format("  - *Section:* {}\n", sections(rule, editions)));
 }

@@ -78,7 +78,7 @@ std::string names_of(std::span<const Edition> editions) {
 }
 
 std::string_view asked_of(const Rule& rule) {
-  if (rule.judge_site != nullptr) return "the site";
+  if (rule.judge_site != nullptr) return rule.judge != nullptr ? "each box and the site" : "the site";
   if (rule.judge_record != nullptr) return "the visit as a whole";
   return rule.judge_visit != nullptr ? "each visited box" : "each box";
 }

@@ -60,24 +60,21 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
     else
       out.lacks_in_box(fmt::format("/output/run{}", key), speaks_for_all);
   };
-  switch (laid.ampacity->lack) {
-    case Lack::run: return in_run("");
-    case Lack::conductor: return in_run("/conductor");
-    case Lack::method: return in_run("/method");
-    case Lack::size: return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all);
-    case Lack::material: return out.lacks(key_of(*laid.conductor(), "material"), speaks_for_all);
-    case Lack::insulation_temperature:
-      return out.lacks(key_of(*laid.conductor(), "insulation_c"), speaks_for_all);
-    case Lack::high_temperature: return out.lacks("/site/high_c", speaks_for_all);
-    case Lack::table:
-      return out.lacks(key_of(*laid.conductor(), "size"), speaks_for_all,
-                       fmt::format("the table has no ampacity for {}", wire(*laid.conductor())),
-                       wire(*laid.conductor()));
-    case Lack::nothing:
-    case Lack::low_temperature:
-    case Lack::cell:
-    case Lack::coefficient: return;  // not of a run
-  }
+  const Lack lack = laid.ampacity->lack;
+  if (lack == Lack::nothing) return;
+  if (lack == Lack::run) return in_run("");
+  const Conductor* conductor = laid.conductor();
+  if (lack == Lack::table)
+    return out.lacks(key_of(*conductor, "size"), speaks_for_all,
+                     fmt::format("the table has no ampacity for {}", wire(*conductor)), wire(*conductor));
+  // All that is missing at once, so that the plan need not come back for each.
+  if (conductor == nullptr) in_run("/conductor");
+  if (!laid.run->method) in_run("/method");
+  if (!laid.run->ambient && !c.design.site.high) out.lacks("/site/high_c", speaks_for_all);
+  if (conductor == nullptr) return;
+  if (!conductor->size) out.lacks(key_of(*conductor, "size"), speaks_for_all);
+  if (!conductor->material) out.lacks(key_of(*conductor, "material"), speaks_for_all);
+  if (!conductor->insulation_temperature) out.lacks(key_of(*conductor, "insulation_c"), speaks_for_all);
 }
 
 std::string wire(const Conductor& c) {

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Measures the program on invented plants of 600, 6000 and 60000 boxes, in one run with two yardsticks on the same
-# file (jq, and a bare parse into nlohmann's tree), and prints a Markdown table.
+# Measures the program on invented plants of 600, 6000 and 60000 boxes, alone and with a field record for every box,
+# in one run with two yardsticks on the same files (jq, and a bare parse into nlohmann's tree), and prints a Markdown table.
 #
 #   tests/benchmark/benchmark.sh [BUILD]      BUILD: build directory, "build" if not given
 #
@@ -75,12 +75,21 @@ declare -A wall memory
 for boxes in 600 6000 60000; do
   runs=5
   [ "$boxes" -lt 60000 ] || runs=3
-  file=$folder/plant.json
+  file=$folder/plant.json record=$folder/record.json
   "$plant" "$boxes" > "$file"
+  "$plant" "$boxes" --record > "$record"
   strings=$(jq '[.combiners[].circuits[].strings] | add' "$file")
   megabytes=$(calculate "$(wc -c < "$file")" 0 '%.1f' 'a / 1e6')
-  for what in jq parse json text; do  # jq first: the others are compared with it
+  # jq first: what follows is compared with it, up to the next jq
+  for what in jq parse json text both visit visit-text; do
     case $what in
+      both) command=(jq empty "$file" "$record") name='`jq empty`, plan and record' ;;
+      visit | visit-text)
+        format=json
+        [ "$what" = visit ] || format=text
+        command=("$boxproof" check --format "$format" --output "$folder/report.$what" --asbuilt "$record" "$file")
+        name="\`boxproof check --asbuilt --format $format\`"
+        ;;
       jq) command=(jq empty "$file") name='`jq empty`' ;;
       parse) command=("$bare_parse" "$file") name='bare parse' ;;
       *)
@@ -90,9 +99,11 @@ for boxes in 600 6000 60000; do
     esac
     wall[$what$boxes]=$(best "$runs" "${command[@]}")
     memory[$what$boxes]=$(mebibytes "${command[@]}")
-    printf '| %s | %s | %s | %s | %.3f | %s | %s | %s |\n' "$boxes" "$strings" "$megabytes" "$name" \
-      "${wall[$what$boxes]}" "$(calculate "${wall[$what$boxes]}" "${wall[jq$boxes]}" '%.2f' 'a / b')" \
-      "${memory[$what$boxes]}" "$(calculate "${memory[$what$boxes]}" "${memory[jq$boxes]}" '%.2f' 'a / b')"
+    yardstick=jq size=$megabytes
+    case $what in both | visit*) yardstick=both size=$(calculate "$megabytes" "$(wc -c < "$record")" '%.1f' 'a + b / 1e6') ;; esac
+    printf '| %s | %s | %s | %s | %.3f | %s | %s | %s |\n' "$boxes" "$strings" "$size" "$name" \
+      "${wall[$what$boxes]}" "$(calculate "${wall[$what$boxes]}" "${wall[$yardstick$boxes]}" '%.2f' 'a / b')" \
+      "${memory[$what$boxes]}" "$(calculate "${memory[$what$boxes]}" "${memory[$yardstick$boxes]}" '%.2f' 'a / b')"
   done
 done
 

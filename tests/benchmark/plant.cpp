@@ -1,6 +1,8 @@
-// Writes the plan of an invented solar plant of any size as a design file, for measuring speed and memory.
+// Writes the plan of an invented solar plant of any size as a design file, for measuring speed and memory; or
+// the record of a visit to each of its boxes, which finds the plan built but for one fault in a hundred
+// boxes.
 //
-//   boxproof_plant BOXES [--seed N] > plant.json
+//   boxproof_plant BOXES [--seed N] [--record] > plant.json
 //
 // The same number of boxes and seed give the same bytes. One box in a hundred has a fault; the others are
 // meant to pass every rule. Sixty thousand boxes make about 50 MB and half a million strings.
@@ -23,16 +25,7 @@ constexpr unsigned boxes_per_inverter = 40;
 constexpr unsigned boxes_per_fault = 100;
 constexpr unsigned boxes_per_sheet = 20;
 
-enum class Fault { none, series, output_conductor, fuse, disconnect, length };
 constexpr unsigned fault_kinds = 5;
-
-struct Box {
-  unsigned number = 0, inverter = 0;  // both from 1
-  const BoxKind* kind = nullptr;
-  const ModuleKind* module = nullptr;
-  int series = 0, near_length = 0, far_length = 0, output_length = 0;
-  Fault fault = Fault::none;
-};
 
 // Whole numbers from 0 to below `end`. The generator's sequence is fixed by the standard, the distributions
 // are not.
@@ -170,16 +163,19 @@ std::optional<unsigned> whole_number(std::string_view text) {
 }  // namespace plant
 
 int main(int count, char** arguments) {
-  const std::vector<std::string_view> words(arguments + 1, arguments + count);
+  std::vector<std::string_view> words(arguments + 1, arguments + count);
+  const bool record = !words.empty() && words.back() == "--record";
+  if (record) words.pop_back();
   const bool seeded = words.size() == 3 && words[1] == "--seed";
   const unsigned boxes = words.empty() ? 0 : plant::whole_number(words[0]).value_or(0);
   const std::optional<unsigned> seed = plant::whole_number(seeded ? words[2] : "1");
   if (boxes == 0 || !seed || (words.size() != 1 && !seeded)) {
-    fmt::print(stderr, "usage: boxproof_plant BOXES [--seed N] > plant.json (at least one box)\n");
+    fmt::print(stderr, "usage: boxproof_plant BOXES [--seed N] [--record] > plant.json (at least one box)\n");
     return 2;
   }
   try {
-    plant::print_plan(plant::make_boxes(boxes, *seed));
+    const auto plan = plant::make_boxes(boxes, *seed);
+    record ? plant::print_record(plan) : plant::print_plan(plan);
   } catch (const std::system_error& error) {  // fmt's, where it cannot write
     fmt::print(stderr, "boxproof_plant: {}\n", error.what());
     return 3;

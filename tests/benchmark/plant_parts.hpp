@@ -4,6 +4,7 @@
 
 #include <array>
 #include <string_view>
+#include <vector>
 
 namespace plant {
 
@@ -41,6 +42,19 @@ inline constexpr std::array<BoxKind, 3> boxes{{
     {"S8", 4, 4, "cu-3/0", 200, 200, 200, "6 AWG"},
     {"S12", 6, 6, "cu-350", 300, 320, 320, "4 AWG"},
 }};
+
+enum class Fault { none, series, output_conductor, fuse, disconnect, length };
+
+struct Box {
+  unsigned number = 0, inverter = 0;  // both from 1
+  const BoxKind* kind = nullptr;
+  const ModuleKind* module = nullptr;
+  int series = 0, near_length = 0, far_length = 0, output_length = 0;
+  Fault fault = Fault::none;
+};
+
+// A visit to every box.
+void print_record(const std::vector<Box>& plan);
 
 // Everything in front of the inverters, and the parts between them and the boxes.
 void print_modules();

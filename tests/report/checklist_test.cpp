@@ -56,7 +56,7 @@ Strings item(const Strings& lines, std::string_view id) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (!lines[i].starts_with("- [ ] ") || !lines[i].ends_with(", `" + std::string(id) + "`)")) continue;
     Strings out{lines[i]};
-    const char* labels[] = {"  - *Check:* ", "  - *Why:* ", "  - *Do:* ", "  - *Section:* "};
+    const char* labels[] = {"  - *Check:* ", "  - *Why:* ", "  - *How:* ", "  - *Do:* ", "  - *Section:* "};
     for (const std::string label : labels) {
       REQUIRE(lines.at(++i).starts_with(label));
       out.push_back(shown_text(lines[i].substr(label.size())));
@@ -84,14 +84,15 @@ TEST_CASE("every rule is an item with its whole text and its sections") {
   for (const Rule* rule : all_rules()) {
     CAPTURE(std::string(rule->id));
     const Strings said = item(lines, rule->id);
-    REQUIRE(said.size() == 5);
+    REQUIRE(said.size() == 6);
     CHECK(shown_text(said[0]).starts_with(
         "- [ ] **" + std::string(rule->title) + "** (" +
         std::string(severity_names[static_cast<std::size_t>(rule->severity)]) + ", "));
     CHECK(said[1] == rule->explain[0]);
     CHECK(said[2] == rule->explain[1]);
-    CHECK(said[3] == rule->remedy);
-    CHECK(cells_of_row(said[4]) == cells_of_data(rule->id));
+    CHECK(said[3] == rule->explain[2]);
+    CHECK(said[4] == rule->remedy);
+    CHECK(cells_of_row(said[5]) == cells_of_data(rule->id));
   }
 }
 
@@ -147,7 +148,7 @@ TEST_CASE("one edition: its own items, and the names of the others") {
     const std::string cell = cell_of("2008", rule->id);
     const Strings said = item(lines, rule->id);
     CHECK(said.empty() == (cell == "–"));
-    if (!said.empty()) CHECK(said[4] == "2008 " + cell);
+    if (!said.empty()) CHECK(said[5] == "2008 " + cell);
     CHECK(page.find("\n| `" + std::string(rule->id) + "` | ") != std::string::npos);
   }
   CHECK(page.find("\nNot asked for in 2008: `fuse/not-pv-listed`.\n") != std::string::npos);
@@ -180,11 +181,11 @@ TEST_CASE("no text of a rule and no section can break the page") {
   edition.rules["x/y"] = {"1|2_3_", true};
   const std::string page = write(report::write_checklist, odd, edition);
   const Strings said = item(lines_of(page), "x/y");
-  REQUIRE(said.size() == 5);
+  REQUIRE(said.size() == 6);
   CHECK(said[0] == "- [ ] **A \\| B and \\*c\\*** (query, each box, `x/y`)");
   CHECK(said[1] == odd.explain[0]);
   CHECK(said[2] == odd.explain[1]);
-  CHECK(said[3] == odd.remedy);
+  CHECK(said[4] == odd.remedy);
   CHECK(page.find("| `x/y` | 1\\|2\\_3\\_\\* |\n") != std::string::npos);
   std::string one;
   report::write_rule_markdown(odd, {&edition, 1}, [&](std::string_view text) { one += text; });
