@@ -1,0 +1,22 @@
+// Two accounts of one box told as one: what the plan had already, what is new as found, what is gone.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "boxproof/asbuilt.hpp"
+#include "boxproof/finding.hpp"
+
+namespace boxproof {
+
+// The findings of a box as planned, and of the same box as found, told as one list. What was there before is
+// not said again, but where the box as found is worse; what the box as found no longer has is set aside as
+// gone, and a finding that is there with other numbers says so.
+void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::vector<Finding>& gone);
+
+// Where in the record the value stands that made a finding appear on the box as built.
+std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
+                            std::uint32_t record_index);
+
+}  // namespace boxproof

@@ -1,0 +1,111 @@
+#include "src/cli/case.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "boxproof/check.hpp"
+#include "src/cli/files.hpp"
+#include "src/rules/notes.hpp"
+#include "src/text/nearest.hpp"
+
+namespace boxproof::cli {
+namespace {
+
+// A path in a file is relative to that file.
+std::string beside(const std::string& file, const std::string& path) {
+  if (path.starts_with("/")) return path;
+  const auto folder = file == "-" ? std::string::npos : file.rfind('/');
+  const std::string here =
+      path == "-" ? "./-" : path;  // "-" is a name in a file, and standard input on the command line
+  return folder == std::string::npos ? here : file.substr(0, folder + 1) + path;
+}
+
+void override_temperature(std::optional<Celsius>& stated, std::optional<double> given, std::string_view key,
+                          Case& c) {
+  if (!given) return;
+  const std::string before =
+      stated ? fmt::format("the file says {} °C", shown(*stated)) : "the file states none";
+  c.overrides.push_back(fmt::format("site.{} is {} °C ({})", key, shown(*given), before));
+  stated = Celsius(*given);
+}
+
+// Standard input is there once.
+void check_inputs(const Options& o) {
+  const std::pair<std::string_view, const std::string&> inputs[] = {
+      {"design", o.design}, {"field record", o.record}, {"agreed exceptions", o.exceptions}};
+  std::string_view before;
+  for (const auto& [what, path] : inputs) {
+    if (path != "-") continue;
+    if (!before.empty())
+      throw WrongUse(fmt::format(
+          "found - for both the {} and the {}, expected it once: there is one standard input", before, what));
+    before = what;
+  }
+}
+
+}  // namespace
+
+void load(const Options& o, Console& console, Case& c) {
+  check_inputs(o);
+  c.design_text = read_file(o.design, console.in);
+  c.design = read_design(c.design_text);
+  Design& design = c.design.design;
+  if (!o.record.empty()) {
+    c.record_text = read_file(o.record, console.in);
+    c.record = read_field_record(c.record_text);
+  }
+  if (!o.exceptions.empty()) {
+    c.exceptions_text = read_file(o.exceptions, console.in);
+    c.exceptions = read_exceptions(c.exceptions_text);
+  }
+  std::string edition = design.edition;
+  if (!o.edition.empty() && o.edition != edition) {
+    c.overrides.push_back(fmt::format("code.edition is {} (the file says {})", o.edition, edition));
+    edition = o.edition;
+  }
+  Amendments amendments{&c.design_text, design.amendments_offset};
+  if (!design.amendments_path.empty()) {
+    c.amendments_text = read_file(beside(o.design, design.amendments_path), console.in);
+    amendments.document = &c.amendments_text;
+  }
+  const bool amended = design.amendments_offset || !design.amendments_path.empty();
+  c.edition = load_edition(edition, amended ? &amendments : nullptr);
+  override_temperature(design.site.low, o.low, "low_c", c);
+  override_temperature(design.site.high, o.high, "high_c", c);
+}
+
+ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console) {
+  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
+  if (c.record)
+    if (const auto visit = parse_date(c.record->record.date)) return {*visit, DayFrom::visit};
+  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
+  return {console.today(), DayFrom::today};
+}
+
+std::vector<std::string_view> box_ids(const Design& design) {
+  std::vector<std::string_view> ids;
+  for (const Combiner& box : design.combiners) ids.emplace_back(box.id);
+  return ids;
+}
+
+std::string nearest_boxes(std::string_view id, const Design& design) {
+  const std::vector<std::string_view> ids = box_ids(design);
+  constexpr std::size_t few = 3;
+  return fmt::format("the nearest ids are {}", fmt::join(text::nearest_few(id, ids, few), ", "));
+}
+
+void expect_boxes(const Options& o, const Design& design) {
+  for (const std::string& pattern : o.boxes) {
+    const auto& boxes = design.combiners;
+    const bool on_plan =
+        std::any_of(boxes.begin(), boxes.end(), [&](const Combiner& b) { return matches(pattern, b.id); });
+    if (!on_plan)
+      throw WrongUse(fmt::format("found no box that matches \"{}\", expected at least one; {}", pattern,
+                                 nearest_boxes(pattern, design)));
+  }
+}
+
+}  // namespace boxproof::cli

@@ -1,0 +1,46 @@
+// The inputs of a judgement: files read, and changed by the command line.
+#pragma once
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "boxproof/exceptions.hpp"
+#include "boxproof/read.hpp"
+#include "src/cli/options.hpp"
+#include "src/cli/run.hpp"
+
+namespace boxproof::cli {
+
+// The command line asks for what cannot be done.
+struct WrongUse : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+// Everything that a judgement needs, read from files and changed by the command line.
+struct Case {
+  Document design_text, record_text, amendments_text, exceptions_text;
+  DesignFile design;
+  std::optional<RecordFile> record;
+  std::optional<ExceptionsFile> exceptions;
+  Edition edition;
+  std::vector<std::string> overrides;
+};
+
+// Reads everything that the options name. Throws InputError, or WrongUse.
+void load(const Options& o, Console& console, Case& c);
+
+// The day on which agreed exceptions must be in force.
+ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console);
+
+std::vector<std::string_view> box_ids(const Design& design);
+
+// "the nearest ids are …"
+std::string nearest_boxes(std::string_view id, const Design& design);
+
+// Throws WrongUse unless every pattern of --box names a box.
+void expect_boxes(const Options& o, const Design& design);
+
+}  // namespace boxproof::cli
