@@ -78,6 +78,16 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 30));
+  command.add_option("--output", o.output, "write to this file, in place of standard output")
+      ->type_name("FILE");
+}
+
+// Of the commands that judge.
+void add_judging_options(CLI::App& command, Options& o) {
+  command
+      .add_option("--asbuilt", o.record,
+                  "field record (boxproof-asbuilt/1, JSON or CSV) to hold the design against")
+      ->type_name("RECORD");
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
@@ -89,18 +99,9 @@ void add_design_options(CLI::App& command, Options& o) {
       ->type_name("YYYY-MM-DD")
       ->check(a_day())
       ->needs(exceptions);
-  command.add_option("--output", o.output, "write to this file, in place of standard output")
-      ->type_name("FILE");
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
       ->type_name("WHEN")
       ->check(one_of({"auto", "always", "never"}));
-}
-
-void add_record_option(CLI::App& command, Options& o) {
-  command
-      .add_option("--asbuilt", o.record,
-                  "field record (boxproof-asbuilt/1, JSON or CSV) to hold the design against")
-      ->type_name("RECORD");
 }
 
 void add_box_option(CLI::App& command, Options& o) {
@@ -126,7 +127,7 @@ struct Commands {
 
     CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
     add_design_options(*check, o);
-    add_record_option(*check, o);
+    add_judging_options(*check, o);
     add_box_option(*check, o);
     check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
     check->add_option("--format", o.format, "text for people, json for programs")
@@ -139,7 +140,7 @@ struct Commands {
     CLI::App* box =
         app.add_subcommand("box", "Everything about one box, for somebody who stands in front of it");
     add_design_options(*box, o);
-    add_record_option(*box, o);
+    add_judging_options(*box, o);
     box->add_option("ID", o.id, "id of the box on the plan")->required();
 
     CLI::App* labels =
