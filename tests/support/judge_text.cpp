@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "boxproof/rule.hpp"
 
@@ -30,6 +31,15 @@ std::vector<std::string> said(const std::vector<Finding>& findings, bool as_foun
                               severity_names[static_cast<std::size_t>(f.severity)], f.section, message));
   }
   std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::vector<std::string> differences(const std::vector<std::string>& a, const std::vector<std::string>& b) {
+  std::vector<std::string> out, first, second;
+  std::set_difference(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(first));
+  std::set_difference(b.begin(), b.end(), a.begin(), a.end(), std::back_inserter(second));
+  for (const std::string& line : first) out.push_back("- " + line);
+  for (const std::string& line : second) out.push_back("+ " + line);
   return out;
 }
 
