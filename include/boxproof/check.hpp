@@ -35,8 +35,8 @@ struct Judgement {
   std::array<std::size_t, severity_names.size()> counts{};  // findings by severity
   std::vector<BoxResult> boxes;
   std::vector<Finding> findings;
-  // What the plan has and the box as found has no longer: a query that the field record answers, a part that
-  // was changed. Not counted; the tally rules say where plan and box differ.
+  // Findings of the plan that are not so on the box as found: a query that the field record answers, a part
+  // that was changed, a matter that stands as built with another severity. Not counted.
   std::vector<Finding> gone;
   bool selected = false;  // by CheckOptions::boxes: the site's own findings are left out
   // By apply_exceptions(); nothing was set aside where there is no day.

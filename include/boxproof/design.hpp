@@ -81,6 +81,7 @@ struct Conductor {
   std::optional<double> insulation_temperature;  // °C rating
   std::optional<Volts> rated;
   std::optional<Stranding> stranding;
+  const Conductor* planned = nullptr;  // only as built: what the plan has in its place
 };
 
 struct Run {  // how a conductor is laid
@@ -107,6 +108,7 @@ struct Circuit {  // a group of like source circuits on a box
   std::uint32_t strings_per_fuse = 1;
   std::optional<Run> run;
   std::optional<GroundingConductor> bond;
+  std::optional<std::uint32_t> part_of;        // only as built: the planned group that it was split off
   std::optional<std::uint32_t> shared_inputs;  // only as built, where a group's strings differ in length
 
   // Inputs of the box that the group takes; a remainder (only as built) takes one of its own.

@@ -65,6 +65,7 @@ void box_facts(const Design& design, const Combiner& box, const Edition& e, BoxF
   facts.max_voltage.reset();
   facts.every_voltage_known = true;
   facts.cold_factor = 1;
+  facts.highest_circuit = 0;
   facts.strings = facts.inputs = 0;
   facts.modules = 0;
   for (std::size_t i = 0; i < box.circuits.size(); ++i) {

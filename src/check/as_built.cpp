@@ -55,7 +55,8 @@ void put_strings(Combiner& box, const Combiner& plan, const VisitedBox& visited)
         circuit.shared_inputs = taken(before + shares[s].strings) - taken(before);
       before += shares[s].strings;
       if (shares.size() > 1 && circuit.series != planned.series)
-        circuit.id = fmt::format("{} ({} in series)", planned.id, circuit.series);
+        circuit.id = fmt::format("{}, {} in series", planned.id, circuit.series);
+      circuit.part_of = static_cast<std::uint32_t>(i);
     }
   }
 }
@@ -65,7 +66,7 @@ void put_fuse(Combiner& box, const VisitedBox& visited) {
   const std::optional<std::uint32_t> counted = visited.count.fuses;
   if (counted == 0U) {
     box.fuse = nullptr;
-  } else if (box.fuse || found.rating || counted) {
+  } else if (box.fuse || found.rating || counted || !visited.mixed_fuses.empty()) {
     const bool anew = !box.fuse;
     change(box.fuse, [&](Fuse& fuse) {
       bool changed = put(fuse.rating, found.rating);
@@ -107,9 +108,10 @@ void put_disconnect(Combiner& box, const FoundDisconnect& found) {
 }
 
 // The conductor as found; the plan's own where nothing differs.
-const Conductor* found_conductor(const Conductor* planned, const FoundConductor& found, FoundParts& own) {
+const Conductor* found_conductor(const Conductor* planned, const FoundConductor& found, std::string_view what,
+                                 FoundParts& own) {
   Conductor conductor = planned != nullptr ? *planned : Conductor();
-  if (planned == nullptr) conductor.id = "conductor";
+  conductor.planned = planned;
   bool changed = put(conductor.size, found.size);
   changed |= put(conductor.material, found.material);
   changed |= put(conductor.stranding, found.stranding);
@@ -122,14 +124,14 @@ const Conductor* found_conductor(const Conductor* planned, const FoundConductor&
     changed = true;
   }
   if (!changed) return planned;
-  conductor.id += " as found";
+  conductor.id = (planned != nullptr ? planned->id : std::string(what)) + " as found";
   return &own.conductors.emplace_back(std::move(conductor));
 }
 
 void put_conductors(Combiner& box, const VisitedBox& visited, FoundParts& own) {
   if (box.output && box.output->run) {
     const Conductor* planned = box.output->run->conductor;
-    const Conductor* found = found_conductor(planned, visited.output, own);
+    const Conductor* found = found_conductor(planned, visited.output, "output conductor", own);
     change(box.output, [&](Output& output) { return std::exchange(output.run->conductor, found) != found; });
   }
   std::vector<std::pair<const Conductor*, const Conductor*>>
@@ -139,7 +141,8 @@ void put_conductors(Combiner& box, const VisitedBox& visited, FoundParts& own) {
     const Conductor* planned = circuit.run->conductor;
     auto known = std::find_if(made.begin(), made.end(), [&](const auto& m) { return m.first == planned; });
     if (known == made.end())
-      known = made.insert(made.end(), {planned, found_conductor(planned, visited.source, own)});
+      known = made.insert(made.end(),
+                          {planned, found_conductor(planned, visited.source, "source conductor", own)});
     circuit.run->conductor = known->second;
   }
 }

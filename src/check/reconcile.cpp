@@ -23,19 +23,15 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
   for (Finding& p : planned) {
     const auto match =
         std::find_if(built.begin(), built.end(), [&](const Finding& b) { return same_matter(p, b); });
-    if (match == built.end() || match->severity > p.severity) {  // not there, or milder as found
+    if (match == built.end() || match->severity != p.severity) {  // not there, or not as grave
       gone.push_back(std::move(p));
       continue;
     }
-    if (match->severity == p.severity) {
-      if (p.lacking && match->also.size() > p.also.size()) {  // more rules want the value as found
-        p.also = match->also;
-        p.message = match->message;
-      }
-      if (match->found != p.found || match->required != p.required)
-        p.message += fmt::format(" As found: {}", match->message);
-      built.erase(match);
-    }
+    const bool wants_more = p.lacking && match->also.size() > p.also.size();  // more rules need it as found
+    if (wants_more || match->found != p.found || match->required != p.required)
+      p.message += fmt::format(" As found: {}", match->message);
+    if (wants_more) p.also = match->also;
+    built.erase(match);
     kept.push_back(std::move(p));
   }
   planned = std::move(kept);
@@ -44,7 +40,7 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
 std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
                             std::uint32_t record_index) {
   const std::string own = fmt::format("/combiners/{}", box);
-  const std::string there = fmt::format("/boxes/{}", record_index);
+  std::string there = fmt::format("/boxes/{}", record_index);
   if (!visited.count.series.empty() && f.rule->id.starts_with("voltage/")) return there + "/count/series";
   const std::string_view in_design = f.place.pointer;
   if (!in_design.starts_with(own)) return there;

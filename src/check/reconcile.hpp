@@ -10,9 +10,10 @@
 
 namespace boxproof {
 
-// The findings of a box as planned, and of the same box as found, told as one list. What was there before is
-// not said again, but where the box as found is worse; what the box as found no longer has is set aside as
-// gone, and a finding that is there with other numbers says so.
+// The findings of a box as planned, and of the same box as found, told as one list in which each matter
+// stands once. What was there before is not said again, and says so where it is there with other numbers;
+// what the box as found has not, or has worse or milder, is set aside as gone, and stands as the box as found
+// has it.
 void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::vector<Finding>& gone);
 
 // Where in the record the value stands that made a finding appear on the box as built.

@@ -8,7 +8,6 @@ namespace boxproof {
 namespace {
 
 void add(SiteTotals& t, const Combiner& box, const Edition& edition) {
-  constexpr double watts_per_kilowatt = 1000;
   ++t.combiners;
   for (const Circuit& c : box.circuits) {
     const double modules = static_cast<double>(c.strings) * c.series;
@@ -19,7 +18,7 @@ void add(SiteTotals& t, const Combiner& box, const Edition& edition) {
       if (std::find(t.without_power.begin(), t.without_power.end(), c.module) == t.without_power.end())
         t.without_power.push_back(c.module);
     } else if (t.dc_kilowatts) {
-      *t.dc_kilowatts += modules * c.module->pmax->value() / watts_per_kilowatt;
+      *t.dc_kilowatts += modules * c.module->pmax->value();  // watts until the sum is whole
     }
   }
   const auto [found, fresh] = t.position.emplace(box.inverter, t.inverters.size());
@@ -47,6 +46,8 @@ SiteTotals totals_of(const Design& design, const Edition& edition,
       add(totals, as_built(plan, *found, own), edition);
     }
   }
+  constexpr double watts_per_kilowatt = 1000;
+  if (totals.dc_kilowatts) *totals.dc_kilowatts /= watts_per_kilowatt;
   return totals;
 }
 

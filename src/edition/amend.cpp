@@ -21,6 +21,28 @@ std::string words(const Value& value) {
   return {};
 }
 
+bool same(const Value& a, const Value& b) {
+  if (a.kind() != b.kind()) return false;
+  switch (a.kind()) {
+    case Kind::null: return true;
+    case Kind::boolean: return a.boolean() == b.boolean();
+    case Kind::number: return a.number() == b.number();
+    case Kind::text: return a.text() == b.text();
+    case Kind::array:
+    case Kind::object: break;
+  }
+  const bool keyed = a.kind() == Kind::object;
+  std::size_t ours = 0, theirs = 0;
+  for (Value y = b.first(); y; y = y.next_within(b)) ++theirs;
+  Value beside = b.first();
+  for (Value x = a.first(); x; x = x.next_within(a), ++ours) {
+    const Value y = keyed ? b.find(x.key()) : beside;
+    if (!y || !same(x, y)) return false;
+    if (!keyed) beside = beside.next_within(b);
+  }
+  return ours == theirs;
+}
+
 class Check {
  public:
   explicit Check(Problems& problems) : reading_{problems, nullptr, nullptr} {}
@@ -52,10 +74,10 @@ class Check {
                                         describe(v), describe(current.top())));
         continue;
       }
+      if (own && same(v, own.top())) continue;
       const std::string before = own && own.kind() != Kind::null ? words(own.top()) : "nothing";
       const std::string after = v.kind() == Kind::null ? "nothing" : words(v);
-      if (before != after || v.kind() == Kind::array || v.kind() == Kind::object)
-        changed.push_back({here, fmt::format("{} in place of {}", after, before)});
+      changed.push_back({here, fmt::format("{} in place of {}", after, before)});
     }
   }
 

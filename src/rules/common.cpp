@@ -16,8 +16,18 @@ std::string key_of(const Module& m, std::string_view key) {
 std::string key_of(const Inverter& i, std::string_view key) {
   return fmt::format("/inverters/{}/{}", text::pointer_token(i.id), key);
 }
+namespace {
+constexpr std::string_view as_found = " as found";
+}
+
 std::string key_of(const Conductor& c, std::string_view key) {
-  return fmt::format("/conductors/{}/{}", text::pointer_token(c.id), key);
+  // A value that the plan lacks is asked for under the plan's name. The ratings of another insulation that
+  // was found are in neither file.
+  const bool rating = key == "insulation_c" || key == "rated_v";
+  if (c.planned != nullptr && !(rating && c.insulation != c.planned->insulation))
+    return key_of(*c.planned, key);
+  const bool found = c.id.ends_with(as_found);
+  return fmt::format("{}/{}/{}", found ? "" : "/conductors", text::pointer_token(c.id), key);
 }
 
 std::optional<bool> stands_outdoors(const Combiner& box) {

@@ -11,7 +11,7 @@ namespace {
 std::string smallest(const BoxCase& c, const LaidRun& laid) {
   const auto size = smallest_size(*laid.run, laid.max, c.design.site.high, c.edition);
   return size ? fmt::format("; the smallest size that would do is {}", size->name())
-              : std::string("; no size of this wire would do");
+              : std::string("; no size of this wire would do where it lies");
 }
 
 }  // namespace

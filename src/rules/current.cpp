@@ -57,8 +57,8 @@ const Rule current_inverter_input{
               .required(i.inverter->max_dc_isc->value())
               .unit("A")
               .at_design(key_of(*i.inverter, "max_dc_isc_a"))
-              .say("The {} of inverter {} bring {} A together; its DC input may see {} A.",
-                   counted(i.boxes, "box", "boxes"), i.inverter->id,
+              .say("The {} of inverter {} {} {} A together; its DC input may see {} A.",
+                   counted(i.boxes, "box", "boxes"), i.inverter->id, i.boxes == 1 ? "brings" : "bring",
                    shown(i.output_max, *i.inverter->max_dc_isc),
                    shown(*i.inverter->max_dc_isc, i.output_max));
         }

@@ -61,7 +61,7 @@ void judge_outdoors(const BoxCase& c, Notes& out, const EnclosureType& type) {
       .required(std::string("cover to the side, or a raintight type"))
       .at("/mounting/cover")
       .ask("Turn the box so that its cover faces sideways, or use a raintight type.")
-      .say("The type {} enclosure of {} lies {} with its cover up; the type holds rain off only upright.",
+      .say("The type {} enclosure of {} stands {} with its cover up; the type holds rain off only upright.",
            type.name, c.box.id, where_of(c));
 }
 

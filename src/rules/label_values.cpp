@@ -100,9 +100,9 @@ void judge_value(const BoxCase& c, Notes& out, const Stated& s, LabelValue value
     note.say("{} states {} {} {}; {} {} is computed.", s.name(), shown(s.value, *computed), unit,
              meaning(value), shown(*computed, s.value), unit);
   else
-    note.say("{} states {} {} {}, more than {} % above the {} {} computed: it describes another circuit.",
-             s.name(), shown(s.value), unit, meaning(value), shown(c.edition.labels.over_pct), shown(most),
-             unit);
+    note.say("{} states {} {} {}, more than {} % above the {} {} {}: it describes another circuit.", s.name(),
+             shown(s.value), unit, meaning(value), shown(c.edition.labels.over_pct), shown(most), unit,
+             value == LabelValue::isc_a ? "of the highest current" : "computed");
 }
 
 // Counts and ratings of an identification label, which must be those of the box.
@@ -141,7 +141,7 @@ void judge_count(const BoxCase& c, Notes& out, const Stated& s) {
       .required(*there)
       .unit(unit)
       .at(s.pointer())
-      .say("{} states {} {}; the box has {}.", s.name(), shown(s.value, *there), thing,
+      .say("{} states {} {}; the box has {}.", s.name(), shown(s.value, *there), word_for(s.value, thing),
            shown(*there, s.value));
 }
 

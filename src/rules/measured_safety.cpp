@@ -87,7 +87,7 @@ const Rule measured_insulation{
             .required(least)
             .unit("MΩ")
             .at_record(reading_pointer(c, r, "insulation_mohm"))
-            .say("{} of {} has an insulation resistance of {} MΩ; a system of {} V has at least {} MΩ.",
+            .say("{} of {} has an insulation resistance of {} MΩ; a system of {} V needs at least {} MΩ.",
                  r.name(), c.plan.id, shown(measured, least), shown(system), shown(least, measured))
             .work([&](Working& w) { least_insulation_megohm(string, c.edition, &w); });
       }

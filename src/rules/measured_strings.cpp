@@ -100,7 +100,7 @@ std::string Reading::part() const {
   return by_entry ? fmt::format("entry {}", entry + 1) : fmt::format("string {}", position);
 }
 std::string Reading::name() const {
-  return by_entry ? fmt::format("Entry {} of the strings measured", entry + 1)
+  return by_entry ? fmt::format("Entry {} of the measurements", entry + 1)
                   : fmt::format("String {}", position);
 }
 

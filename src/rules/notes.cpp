@@ -34,6 +34,13 @@ std::string shown(double value, double beside) {
   return with_decimals(value, decimals);
 }
 
+std::string word_for(double n, std::string_view words) {
+  for (const std::string_view many : {"strings", "modules"})
+    if (n == 1 && words.starts_with(many))
+      return std::string(many.substr(0, many.size() - 1)) + std::string(words.substr(many.size()));
+  return std::string(words);
+}
+
 std::string counted(std::size_t n, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
@@ -139,8 +146,13 @@ void Notes::lacks_in_box(std::string_view pointer, bool speaks_for_all) {
 
 void Notes::lacks_in_circuit(const BoxCase& c, std::size_t circuit, std::string_view pointer,
                              bool speaks_for_all) {
-  add_lacking(fmt::format("circuits {}{}", c.box.circuits[circuit].id, pointer),
-              fmt::format("/combiners/{}/circuits/{}{}", c.index, circuit, pointer), speaks_for_all);
+  // A group that was found split is asked for once, under the plan's name.
+  const auto planned = c.box.circuits[circuit].part_of;
+  const std::size_t index = planned ? *planned : circuit;
+  const std::string& id =
+      planned ? c.design.combiners[c.index].circuits[*planned].id : c.box.circuits[circuit].id;
+  add_lacking(fmt::format("circuits {}{}", id, pointer),
+              fmt::format("/combiners/{}/circuits/{}{}", c.index, index, pointer), speaks_for_all);
 }
 
 void Notes::close() {
@@ -155,17 +167,22 @@ void Notes::close() {
         others += fmt::format("{}{}", others.empty() ? "" : ", ", rule->id);
         f.also.push_back(rule);
       }
-    f.message = l.because.empty()
-                    ? fmt::format("{} is not stated, so {} cannot be judged{}", l.part, f.rule->id, l.whom)
-                    : fmt::format("{}, so {} cannot be judged{}", l.because, f.rule->id, l.whom);
-    f.message += others.empty() ? "." : fmt::format(", nor {}.", others);
+    f.message = l.because.empty() ? fmt::format("{} is not stated", l.part) : l.because;
+    // A rule that is itself the query names only the others.
+    const bool itself = l.speaks_for_all && f.rule->severity == Severity::query;
+    if (!itself || !others.empty())
+      f.message +=
+          fmt::format(", so {} cannot be judged{}", itself ? others : std::string(f.rule->id), l.whom);
+    f.message += itself || others.empty() ? "." : fmt::format(", nor {}.", others);
     f.in_record = l.in_record;
     if (l.in_record) {
       f.found = l.found.empty() ? std::string("not stated") : l.found;
       f.ask = "Complete the field record; what nobody noted, measure again.";
     } else if (l.found.empty()) {
       f.found = std::string("not stated");
-      f.ask = "State the value in the design, with its source.";
+      f.ask = l.part.find(" as found/") == std::string::npos
+                  ? "State the value in the design, with its source."
+                  : "Find out the value of the part that is there, and have the plan state the part.";
     } else {  // something is stated that does not do: the rule says what to do
       f.found = l.found;
     }

@@ -135,6 +135,10 @@ inline std::string shown(Celsius value, Celsius beside) {
   return shown(value.value(), beside.value());
 }
 
+// The word behind a number: "strings" and "modules in series", but "string" and "module in series" behind
+// one.
+std::string word_for(double n, std::string_view words);
+
 // "1 box", "2 boxes"
 std::string counted(std::size_t n, std::string_view one, std::string_view many);
 

@@ -95,9 +95,9 @@ const Rule site_temperature_source{
       out.find("temperature_source")
           .found(std::string("not stated"))
           .at_design("/site/temperature_source")
-          .say("The design temperatures ({} and {} °C) have no source.",
-               c.design.site.low ? shown(*c.design.site.low) : "not stated",
-               c.design.site.high ? shown(*c.design.site.high) : "not stated");
+          .say("The design temperatures ({} and {}) have no source.",
+               c.design.site.low ? shown(*c.design.site.low) + " °C" : "low not stated",
+               c.design.site.high ? shown(*c.design.site.high) + " °C" : "high not stated");
     }};
 
 }  // namespace boxproof

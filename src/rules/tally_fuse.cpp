@@ -44,8 +44,8 @@ void number_of_fuses(const VisitCase& c, Notes& out, const Fuse& planned) {
       .required(static_cast<double>(required))
       .unit("fuses")
       .at_record(record_pointer(c, "/count/fuses"))
-      .say("The inspector counted {} in {}; its {} need {}.", counted(*found, "fuse"), c.plan.id,
-           counted(inputs, "input"), required);
+      .say("The inspector counted {} in {}; its {} {} {}.", counted(*found, "fuse"), c.plan.id,
+           counted(inputs, "input"), inputs == 1 ? "needs" : "need", required);
 }
 
 std::string at_position(const OddFuse& odd) {
@@ -72,8 +72,11 @@ const Rule tally_fuse{
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const std::optional<std::uint32_t>& number = c.visited.count.fuses;
       const bool none = number == 0U;
-      const bool some = !none && (number || c.visited.fuse.rating);
-      const std::string_view key = number ? "/count/fuses" : "/fuse/a";
+      const bool odd = !c.visited.mixed_fuses.empty();
+      const bool some = !none && (number || c.visited.fuse.rating || odd);
+      const std::string_view key = number                  ? "/count/fuses"
+                                   : c.visited.fuse.rating ? "/fuse/a"
+                                                           : "/mixed_fuses";
       if (c.plan.fuse && none) {
         out.find("fuse")
             .found(std::string("none"))

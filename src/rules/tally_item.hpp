@@ -25,7 +25,7 @@ inline void differs(const VisitCase& c, Notes& out, const Item& item, std::strin
       .found(std::string(found))
       .required(std::string(planned))
       .at_record(record_pointer(c, item.key))
-      .say("{} of {} is {}; the plan says {}.", item.subject, c.plan.id, found, planned);
+      .say("{} of {} is {}; on the plan it is {}.", item.subject, c.plan.id, found, planned);
 }
 
 // The item as a number with its unit.
@@ -38,7 +38,7 @@ void compare_number(const VisitCase& c, Notes& out, const Item& item, const std:
       .required(planned->value())
       .unit(unit)
       .at_record(record_pointer(c, item.key))
-      .say("{} of {} is {} {}; the plan says {} {}.", item.subject, c.plan.id, shown(*found), unit,
+      .say("{} of {} is {} {}; on the plan it is {} {}.", item.subject, c.plan.id, shown(*found), unit,
            shown(*planned), unit);
 }
 

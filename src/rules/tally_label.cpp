@@ -26,7 +26,8 @@ void differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, 
       .required(std::move(other))
       .unit(entry.unit)
       .at_record(record_pointer(c, fmt::format("/posted/{}", entry.key)))
-      .say("The label on {} says {} {}; {} {}.", c.plan.id, shown(posted), entry.words, account, other_text);
+      .say("The label on {} says {} {}; {} {}.", c.plan.id, shown(posted), word_for(posted, entry.words),
+           account, other_text);
 }
 void against_plan(const VisitCase& c, Notes& out, const Entry& entry, double posted, double planned) {
   differs(c, out, entry, posted, planned, "the plan has", shown(planned));

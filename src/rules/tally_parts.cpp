@@ -107,7 +107,7 @@ void disconnect(const VisitCase& c, Notes& out) {
                  found.rated_current, planned->rated_current, "A");
   if (found.works == false)
     differs(c, out, {"disconnect works", "/disconnect/works", "The disconnect"}, "found not to work",
-            "a disconnect");
+            "one that works");
   compare(c, out, {"disconnect load_break", "/disconnect/load_break", "The disconnect"}, found.load_break,
           planned->load_break,
           [](bool yes) { return yes ? "of the load-break kind" : "of the isolating kind"; });

@@ -69,8 +69,10 @@ void one_group(const VisitCase& c, Notes& out, const Circuit& group, const std::
       .required(static_cast<double>(group.series))
       .unit("modules")
       .at_record(record_pointer(c, "/count/series"))
-      .say("The inspector found {} in series among the {} of circuit {} of {}; the plan has {}.",
-           listed(words), counted(strings, "string"), group.id, c.plan.id, group.series);
+      .say("The inspector found {} in series {} of circuit {} of {}; the plan has {}.",
+           strings == 1 ? numbers.front() : listed(words),
+           strings == 1 ? "in the string" : fmt::format("among the {}", counted(strings, "string")), group.id,
+           c.plan.id, group.series);
 }
 
 void list_length(const VisitCase& c, Notes& out) {

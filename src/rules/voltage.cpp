@@ -35,10 +35,10 @@ void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all) {
     };
     if (f.voltage.lack == Lack::low_temperature) out.lacks("/site/low_c", speaks_for_all);
     if (f.voltage.lack == Lack::cell)
-      no_coefficient(fmt::format("module {} states neither a coefficient of Voc nor its kind of cell", m.id));
+      no_coefficient(fmt::format("Module {} states neither a coefficient of Voc nor its kind of cell", m.id));
     if (f.voltage.lack == Lack::coefficient && m.cell == Cell::thin_film)
       no_coefficient(fmt::format(
-          "module {} is thin film, for which there is no table, and states no coefficient", m.id));
+          "Module {} is thin film, for which there is no table, and states no coefficient", m.id));
     if (f.voltage.lack == Lack::coefficient && m.cell != Cell::thin_film)
       no_coefficient(
           fmt::format("{} °C is colder than the table's end at {} °C, and module {} states no coefficient",

@@ -8,7 +8,7 @@ using namespace boxproof::test;
 
 // The first box's second group reaches the highest voltage; the second box has one group, of which no voltage
 // can be computed.
-TEST_CASE("where no voltage is known, the highest circuit is one that the box has", "[defect]") {
+TEST_CASE("where no voltage is known, the highest circuit is one that the box has") {
   Json design = sound_design();
   design["modules"]["N"] = {{"voc_v", 30}, {"isc_a", 9.6}};  // neither coefficient nor kind of cell
   Json second = design["combiners"][0];

@@ -107,7 +107,7 @@ TEST_CASE("a list of modules in series splits groups up") {
   CHECK(v.found.circuits[1].id == "far");  // all alike: it keeps its id
   CHECK(v.found.circuits[1].series == 17);
   CHECK(v.found.circuits[1].strings == 4);
-  CHECK(v.found.circuits[2].id == "near (19 in series)");
+  CHECK(v.found.circuits[2].id == "near, 19 in series");
   CHECK(v.found.circuits[2].strings == 2);
   CHECK(v.found.circuits[2].module == v.plan.circuits[0].module);
 }
@@ -115,9 +115,9 @@ TEST_CASE("a list of modules in series splits groups up") {
 TEST_CASE("a list in which no string is as planned names every part after its number") {
   const VisitedPlan v("", R"("count": { "positive": 3, "series": [19, 20, 19] })");
   REQUIRE(v.found.circuits.size() == 2);
-  CHECK(v.found.circuits[0].id == "rows (19 in series)");
+  CHECK(v.found.circuits[0].id == "rows, 19 in series");
   CHECK(v.found.circuits[0].strings == 2);
-  CHECK(v.found.circuits[1].id == "rows (20 in series)");
+  CHECK(v.found.circuits[1].id == "rows, 20 in series");
 }
 
 TEST_CASE("strings beyond the list are as planned, entries beyond the strings are nobody's") {
@@ -135,8 +135,8 @@ TEST_CASE("the list runs on after the strings were counted") {
   const VisitedPlan v(two_groups,
                       R"("count": { "positive": 10, "series": [18,18,18,18,18,18,18,18,17,16] })");
   REQUIRE(v.found.circuits.size() == 3);
-  CHECK(v.found.circuits[1].id == "far (17 in series)");
-  CHECK(v.found.circuits[2].id == "far (16 in series)");
+  CHECK(v.found.circuits[1].id == "far, 17 in series");
+  CHECK(v.found.circuits[2].id == "far, 16 in series");
 }
 
 TEST_CASE("fuses as found") {

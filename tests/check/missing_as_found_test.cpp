@@ -29,7 +29,7 @@ using Lines = std::vector<std::string>;
 
 }  // namespace
 
-TEST_CASE("a group found with strings of two lengths asks once for the length of its run", "[defect]") {
+TEST_CASE("a group found with strings of two lengths asks once for the length of its run") {
   const Json design = without(sound_design(), "/combiners/0/circuits/0/run/length_m");
   const Json nothing_seen = Json::object();
   CHECK(asked(design, nothing_seen, "conductor/voltage-drop") == Lines{"circuits 1/run/length_m"});
@@ -37,7 +37,7 @@ TEST_CASE("a group found with strings of two lengths asks once for the length of
   CHECK(asked(design, one_short, "conductor/voltage-drop") == Lines{"circuits 1/run/length_m"});
 }
 
-TEST_CASE("a conductor found in another size asks for what the plan lacks by the plan's name", "[defect]") {
+TEST_CASE("a conductor found in another size asks for what the plan lacks by the plan's name") {
   const Json design = without(sound_design(), "/conductors/feeder/stranding");
   CHECK(asked(design, {{"output", {{"size", "4/0 AWG"}}}}, "conductor/fine-strand") ==
         Lines{"conductors/feeder/stranding"});
@@ -46,7 +46,7 @@ TEST_CASE("a conductor found in another size asks for what the plan lacks by the
 }
 
 // Fuses that are unlike the others are fuses.
-TEST_CASE("odd fuses found where the plan has none are fuses found", "[defect]") {
+TEST_CASE("odd fuses found where the plan has none are fuses found") {
   const Json design = without(sound_design(), "/combiners/0/fuse");
   const Json record{{"format", "boxproof-asbuilt/1"},
                     {"boxes", {{{"id", "A-01"}, {"mixed_fuses", {{{"position", 1}, {"a", 15}}}}}}}};

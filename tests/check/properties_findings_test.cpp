@@ -88,7 +88,7 @@ TEST_CASE("every fingerprint of a judged plan is unique") {
   });
 }
 
-TEST_CASE("every fingerprint of a judged visit is unique", "[defect]") {
+TEST_CASE("every fingerprint of a judged visit is unique") {
   each_judgement([&](const Json&, const Judged& judged) {
     if (!judged.record) return;
     std::set<std::string> seen;

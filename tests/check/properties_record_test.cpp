@@ -86,7 +86,7 @@ TEST_CASE("random sites: labels listed as the plan calls for them add nothing an
 
 // The plan calls for no label on raceways that need one: a correction. A list of labels without it, which is
 // no word on raceways, must not make a query of that.
-TEST_CASE("labels listed as planned leave the plan's finding on raceways as it is", "[defect]") {
+TEST_CASE("labels listed as planned leave the plan's finding on raceways as it is") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     const auto built = v.with(record_as_planned(*v.plan, Posted::as_listed).dump(1));

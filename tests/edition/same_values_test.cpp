@@ -90,22 +90,19 @@ TEST_CASE("2017 is the base but for what its patch says") {
   }
 }
 
-TEST_CASE("an amendment that repeats the edition's own values changes only that it is said") {
+TEST_CASE("an amendment that repeats the edition's own values amends nothing") {
   for (const std::string_view name : edition_names) {
     nlohmann::json own = nlohmann::json::parse(embedded("editions/base.json"));
     own.merge_patch(nlohmann::json::parse(embedded("editions/" + std::string(name) + ".json")));
     const Document document{"local.json", own.dump(1)};
     const Amendments amendments{&document, std::nullopt};
     const Edition repeated = load_edition(name, &amendments);
-    CHECK(repeated.amended.size() > 500);
-    std::size_t told = 0;
+    CHECK(repeated.amended.empty());
     for (std::uint32_t seed = 1; seed <= seeds / 4; ++seed) {
       const auto judged = judge_text(RandomSite(seed).design().dump(1), repeated);
       CAPTURE(std::string(name), seed);
       CHECK(differences(plainly(said(judged->findings())), said_under(edition_of(name), seed)) ==
             no_difference);
-      for (const Finding& f : judged->findings()) told += !f.amended.empty();
     }
-    CHECK(told > 0);
   }
 }

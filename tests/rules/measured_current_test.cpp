@@ -120,7 +120,7 @@ TEST_CASE("measured/insulation: 1 MΩ above 120 V") {
   CHECK(f.place.pointer == "/boxes/0/measured/strings/0/insulation_mohm");
   // 1.25 · 18 · 49.3 = 1109.25 V
   CHECK(f.message ==
-        "String 4 of A-04 has an insulation resistance of 0.99 MΩ; a system of 1109.2 V has at least 1 MΩ.");
+        "String 4 of A-04 has an insulation resistance of 0.99 MΩ; a system of 1109.2 V needs at least 1 MΩ.");
   CHECK(f.working.size() == 1);
 }
 

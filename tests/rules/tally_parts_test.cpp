@@ -116,9 +116,9 @@ TEST_CASE("tally/fuse: one finding an item") {
   const Findings all = judge_visit(
       tally_fuse, "", R"("fuse": { "a": 15, "v": 600, "dc": false, "pv_listed": false, "poles": "both" })");
   CHECK(parts_of(all) == Parts{"fuse rating", "fuse voltage", "fuse dc", "fuse pv_listed", "fuse poles"});
-  CHECK(all[0].message == "The rating of the fuses of A-04 is 15 A; the plan says 20 A.");
+  CHECK(all[0].message == "The rating of the fuses of A-04 is 15 A; on the plan it is 20 A.");
   CHECK(all[0].place.pointer == "/boxes/0/fuse/a");
-  CHECK(all[2].message == "The kind of fuse of A-04 is one not rated for DC; the plan says one for DC.");
+  CHECK(all[2].message == "The kind of fuse of A-04 is one not rated for DC; on the plan it is one for DC.");
 }
 
 TEST_CASE("tally/fuse: as planned, or not stated on either side") {
@@ -181,7 +181,8 @@ TEST_CASE("tally/part: conductors") {
   CHECK(parts_of(all) == Parts{"output size", "output material", "output stranding", "output insulation",
                                "source size", "source material", "source stranding", "source insulation",
                                "egc size", "egc material"});
-  CHECK(all[0].message == "The size of the output conductor of A-04 is 250 kcmil; the plan says 300 kcmil.");
+  CHECK(all[0].message ==
+        "The size of the output conductor of A-04 is 250 kcmil; on the plan it is 300 kcmil.");
   CHECK(all[0].place.pointer == "/boxes/0/output/size");
   CHECK(std::get<std::string>(all[0].found) == "250 kcmil");
 }
@@ -200,7 +201,7 @@ TEST_CASE("tally/part: enclosure and disconnect") {
       "disconnect": { "rated_v": 1000, "rated_a": 200, "load_break": false, "distance_m": 3 })");
   CHECK(parts_of(all) == Parts{"enclosure type", "enclosure listed", "enclosure cover", "disconnect rated_v",
                                "disconnect rated_a", "disconnect load_break", "disconnect distance_m"});
-  CHECK(all[6].message == "The distance to the disconnect of A-04 is 3 m; the plan says 1.5 m.");
+  CHECK(all[6].message == "The distance to the disconnect of A-04 is 3 m; on the plan it is 1.5 m.");
   CHECK(std::get<double>(all[6].found) == 3);
   CHECK(all[6].unit == "m");
 }
