@@ -42,6 +42,7 @@ struct ExceptionDay {
 // What became of an entry.
 enum class ExceptionState : std::uint8_t {
   applied,         // in force, and findings are set aside under it
+  worse_as_found,  // in force, but the box as found is farther off than the plan that was agreed to
   hazards_only,    // in force, but it has only hazards, which it does not cover
   shared_only,     // in force, but it has only queries that other rules, not excepted, ask too
   covered_before,  // in force, but an earlier entry has its findings
@@ -49,16 +50,16 @@ enum class ExceptionState : std::uint8_t {
   not_yet,
   expired,
 };
-inline constexpr std::array<std::string_view, 7> exception_state_names{
-    "applied",         "hazards-only",     "shared-only", "covered-before",
-    "matches-nothing", "not-yet-in-force", "expired"};
+inline constexpr std::array<std::string_view, 8> exception_state_names{
+    "applied",        "worse-as-found",  "hazards-only",     "shared-only",
+    "covered-before", "matches-nothing", "not-yet-in-force", "expired"};
 
 struct ExceptionResult {
   Exception entry;
   ExceptionState state = ExceptionState::matches_nothing;
   std::size_t findings = 0;  // set aside under it
   // Findings of its rule on its boxes that stand; of an entry in force, by what keeps them.
-  std::size_t standing = 0, hazards = 0, shared = 0;
+  std::size_t standing = 0, worse = 0, hazards = 0, shared = 0;
   std::vector<std::string> unknown;  // of its boxes: what names no box of the plan or of the field record
 };
 
@@ -72,7 +73,8 @@ struct AgreedFinding {
 // agreed ones, says what became of each entry, and makes counts and verdicts anew without them.
 //
 // An entry covers a finding of its rule on its boxes from `date` to the end of `expires`, a hazard only if
-// the entry says so. A query for a missing value that several rules ask for needs an entry for each of them.
+// the entry says so. A finding of the plan from which the box as found is farther off stands: nobody agreed
+// to that. A query for a missing value that several rules ask for needs an entry for each of them.
 void apply_exceptions(Judgement& judgement, const Design& design, const ExceptionsFile& file,
                       ExceptionDay day);
 

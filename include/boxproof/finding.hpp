@@ -57,6 +57,7 @@ struct Finding {
   std::optional<Disposition> disposition;  // of a part that was seen in a bad state
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
   bool lacking = false;              // a query for a value that is not stated; its part is the value
+  bool worse_as_found = false;       // of the plan, and the box as found is farther off
   bool in_record = false;            // the place is in the field record, not in the design
   FilePlace place;
   Working working;  // filled only when asked for

@@ -27,6 +27,7 @@ bool speaks_of(const Finding& f, const Rule* rule) {
 // The entry that the finding falls under, if every rule that it speaks for is excepted.
 std::optional<std::size_t> entry_over(const Finding& f, const std::vector<ExceptionResult>& entries,
                                       const std::vector<std::size_t>& naming, Date day) {
+  if (f.worse_as_found) return std::nullopt;  // nobody has agreed to what is there
   const auto covering = [&](const Rule* rule) -> std::optional<std::size_t> {
     for (const std::size_t i : naming) {
       const Exception& e = entries[i].entry;
@@ -44,6 +45,7 @@ ExceptionState state_of(const ExceptionResult& r, bool named, Date day) {
   if (!in_force(r.entry, day)) return ExceptionState::expired;
   if (!named) return ExceptionState::matches_nothing;
   if (r.findings > 0) return ExceptionState::applied;
+  if (r.worse > 0) return ExceptionState::worse_as_found;
   if (r.hazards > 0) return ExceptionState::hazards_only;
   return r.shared > 0 ? ExceptionState::shared_only : ExceptionState::covered_before;
 }
@@ -85,7 +87,9 @@ void apply_exceptions(Judgement& j, const Design& design, const ExceptionsFile& 
       ExceptionResult& r = entries[i];
       ++r.standing;
       if (in_force(r.entry, day.date))
-        ++(f.severity == Severity::hazard && !r.entry.hazard ? r.hazards : r.shared);
+        ++(f.worse_as_found                                    ? r.worse
+           : f.severity == Severity::hazard && !r.entry.hazard ? r.hazards
+                                                               : r.shared);
     }
     standing.push_back(std::move(f));
   }

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string_view>
 #include <utility>
 
@@ -14,6 +16,19 @@ namespace {
 bool same_matter(const Finding& a, const Finding& b) {
   if (a.part != b.part) return false;
   return a.rule == b.rule || (a.lacking && b.lacking);  // whichever rule asks for the value
+}
+
+// How far a finding is off; nothing where it is not a matter of numbers.
+std::optional<double> distance(const Finding& f) {
+  const double* found = std::get_if<double>(&f.found);
+  const double* required = std::get_if<double>(&f.required);
+  return found != nullptr && required != nullptr ? std::optional(std::abs(*found - *required)) : std::nullopt;
+}
+
+// Whether what was found is another matter than what the plan shows, and not a lesser one.
+bool is_worse(const Finding& planned, const Finding& built) {
+  const auto before = distance(planned), after = distance(built);
+  return !before || !after || exceeds(*after, *before);
 }
 
 }  // namespace
@@ -28,8 +43,9 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
       continue;
     }
     const bool wants_more = p.lacking && match->also.size() > p.also.size();  // more rules need it as found
-    if (wants_more || match->found != p.found || match->required != p.required)
-      p.message += fmt::format(" As found: {}", match->message);
+    const bool otherwise = match->found != p.found || match->required != p.required;
+    if (wants_more || otherwise) p.message += fmt::format(" As found: {}", match->message);
+    p.worse_as_found = otherwise && is_worse(p, *match);
     if (wants_more) p.also = match->also;
     built.erase(match);
     kept.push_back(std::move(p));

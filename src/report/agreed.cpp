@@ -36,12 +36,16 @@ std::string state_words(const ExceptionResult& r, const Judgement& j) {
   switch (r.state) {
     case ExceptionState::applied: {
       std::string text = fmt::format("in force; {} set aside", findings(r.findings));
+      if (r.worse > 0)
+        text += fmt::format("; {} not, where the box as found is farther off", findings(r.worse));
       if (r.hazards > 0)
         text += fmt::format("; {} not, which it does not cover", counted(r.hazards, "hazard", "hazards"));
       if (r.shared > 0)
         text += fmt::format("; {} not, which other rules ask too", counted(r.shared, "query", "queries"));
       return text;
     }
+    case ExceptionState::worse_as_found:
+      return "in force, but the box as found is farther off than the plan that was agreed to; " + stand;
     case ExceptionState::hazards_only:
       return "in force, but has only hazards, which it does not cover; " + stand;
     case ExceptionState::shared_only:

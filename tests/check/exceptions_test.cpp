@@ -170,3 +170,27 @@ TEST_CASE("a box that nobody visited stays not visited, though its query is agre
   CHECK(j->judgement.verdict == Verdict::not_visited);
   CHECK(j->judgement.exceptions[1].unknown.empty());  // a box of the record
 }
+
+TEST_CASE("what was agreed to on the plan stands where the box as found is farther off") {
+  // The disconnect: 4 m on the plan, where 3 m are allowed.
+  const Json far = with_box({{"disconnect", {{"distance_m", 4}}}});
+  constexpr std::string_view too_far = "disconnect/too-far";
+  const auto found_at = [&](const Json& metres) {
+    const Json seen{{"id", "A-01"}, {"disconnect", {{"distance_m", metres}}}};
+    const Json record{{"format", "boxproof-asbuilt/1"}, {"boxes", Json::array({seen})}};
+    auto judged = judge(far, {}, record);
+    agree(*judged, entries({an_exception(too_far)}));
+    return judged;
+  };
+  for (const double metres : {4.0, 3.5}) {
+    CAPTURE(metres);
+    const auto judged = found_at(metres);
+    CHECK(judged->find(too_far) == nullptr);
+    CHECK(what_became(*judged) == "applied, 1 set aside, 0 standing");
+  }
+  const auto worse = found_at(12);
+  REQUIRE(worse->find(too_far) != nullptr);
+  CHECK(worse->find(too_far)->message.find("As found: ") != std::string::npos);
+  CHECK(worse->judgement.verdict == Verdict::correct);
+  CHECK(what_became(*worse) == "worse-as-found, 0 set aside, 1 standing");
+}

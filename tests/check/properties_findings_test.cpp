@@ -52,7 +52,7 @@ bool is_stated(const Json& design, const Finding& f) {
 
 }  // namespace
 
-TEST_CASE("every finding has rule, message, section, and a place with file and line") {
+TEST_CASE("every finding has rule, message, section, and a place with file and line", "[slow]") {
   std::set<std::string_view> spoke;
   each_judgement([&](const Json&, const Judged& judged) {
     for (const std::vector<Finding>* findings : {&judged.judgement.findings, &judged.judgement.gone})
@@ -77,7 +77,7 @@ TEST_CASE("every finding has rule, message, section, and a place with file and l
   CHECK(spoke.size() > 75);  // the sites are random enough for nearly every rule
 }
 
-TEST_CASE("every fingerprint of a judged plan is unique") {
+TEST_CASE("every fingerprint of a judged plan is unique", "[slow]") {
   each_judgement([&](const Json&, const Judged& judged) {
     if (judged.record) return;
     std::set<std::string> seen;
@@ -88,7 +88,7 @@ TEST_CASE("every fingerprint of a judged plan is unique") {
   });
 }
 
-TEST_CASE("every fingerprint of a judged visit is unique") {
+TEST_CASE("every fingerprint of a judged visit is unique", "[slow]") {
   each_judgement([&](const Json&, const Judged& judged) {
     if (!judged.record) return;
     std::set<std::string> seen;
@@ -99,7 +99,7 @@ TEST_CASE("every fingerprint of a judged visit is unique") {
   });
 }
 
-TEST_CASE("every query for a missing value names one that is really absent") {
+TEST_CASE("every query for a missing value names one that is really absent", "[slow]") {
   std::size_t queries = 0;
   each_judgement([&](const Json& design, const Judged& judged) {
     if (judged.record) return;
@@ -114,7 +114,7 @@ TEST_CASE("every query for a missing value names one that is really absent") {
   CHECK(queries > 500);
 }
 
-TEST_CASE("the JSON report of any site is JSON and has the same findings") {
+TEST_CASE("the JSON report of any site is JSON and has the same findings", "[slow]") {
   each_judgement([&](const Json&, const Judged& judged) {
     {
       const Json report = Json::parse(json_report(judged));

@@ -39,7 +39,7 @@ std::vector<Finding> of_plan(const Judgement& j) {
 
 }  // namespace
 
-TEST_CASE("random sites: without the record the plan's findings are left, standing or gone") {
+TEST_CASE("random sites: without the record the plan's findings are left, standing or gone", "[slow]") {
   std::size_t gone = 0, found = 0;
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
@@ -53,7 +53,7 @@ TEST_CASE("random sites: without the record the plan's findings are left, standi
   CHECK(found > 500);
 }
 
-TEST_CASE("random sites: a record equal to the plan adds nothing and takes nothing away") {
+TEST_CASE("random sites: a record equal to the plan adds nothing and takes nothing away", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     Json record = record_as_planned(*v.plan, Posted::as_listed);
@@ -69,7 +69,8 @@ TEST_CASE("random sites: a record equal to the plan adds nothing and takes nothi
 }
 
 // Where the plan calls for no label that is needed, the finding goes on to say that none was found.
-TEST_CASE("random sites: labels listed as the plan calls for them add nothing and take nothing away") {
+TEST_CASE("random sites: labels listed as the plan calls for them add nothing and take nothing away",
+          "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     const auto built = v.with(record_as_planned(*v.plan, Posted::as_listed).dump(1));
@@ -86,7 +87,7 @@ TEST_CASE("random sites: labels listed as the plan calls for them add nothing an
 
 // The plan calls for no label on raceways that need one: a correction. A list of labels without it, which is
 // no word on raceways, must not make a query of that.
-TEST_CASE("labels listed as planned leave the plan's finding on raceways as it is") {
+TEST_CASE("labels listed as planned leave the plan's finding on raceways as it is", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     const auto built = v.with(record_as_planned(*v.plan, Posted::as_listed).dump(1));
@@ -96,7 +97,7 @@ TEST_CASE("labels listed as planned leave the plan's finding on raceways as it i
   }
 }
 
-TEST_CASE("random sites: the order of boxes and keys in the record changes nothing that is said") {
+TEST_CASE("random sites: the order of boxes and keys in the record changes nothing that is said", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     Json record = v.random.visit(record_as_planned(*v.plan, Posted::as_listed));
@@ -109,7 +110,7 @@ TEST_CASE("random sites: the order of boxes and keys in the record changes nothi
   }
 }
 
-TEST_CASE("random sites: the order of boxes in the plan changes nothing that is said of a visit") {
+TEST_CASE("random sites: the order of boxes in the plan changes nothing that is said of a visit", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Visit v(seed);
     Json record = v.random.visit(record_as_planned(*v.plan, Posted::as_listed));

@@ -54,7 +54,7 @@ std::set<std::string> parts_of(const Judged& judged, std::string_view rule) {
 
 }  // namespace
 
-TEST_CASE("random sites: more cold never lowers the highest voltage of a box") {
+TEST_CASE("random sites: more cold never lowers the highest voltage of a box", "[slow]") {
   std::size_t compared = 0;
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Json design = RandomSite(seed).design();
@@ -73,7 +73,7 @@ TEST_CASE("random sites: more cold never lowers the highest voltage of a box") {
   CHECK(compared > 400);
 }
 
-TEST_CASE("random sites: a larger fuse never turns up another fuse/too-small") {
+TEST_CASE("random sites: a larger fuse never turns up another fuse/too-small", "[slow]") {
   std::size_t gone = 0;
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     Json design = with_types_resolved(RandomSite(seed).design());
@@ -91,7 +91,7 @@ TEST_CASE("random sites: a larger fuse never turns up another fuse/too-small") {
   CHECK(gone > 100);
 }
 
-TEST_CASE("random sites: a hotter site or roof never raises an ampacity") {
+TEST_CASE("random sites: a hotter site or roof never raises an ampacity", "[slow]") {
   std::size_t lower = 0;
   const auto compare = [&](const std::map<std::string, Amps>& cooler,
                            const std::map<std::string, Amps>& hotter) {
@@ -130,7 +130,7 @@ TEST_CASE("random sites: a hotter site or roof never raises an ampacity") {
   CHECK(lower > 500);
 }
 
-TEST_CASE("random sites: the order of the boxes changes nothing that is said") {
+TEST_CASE("random sites: the order of the boxes changes nothing that is said", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     RandomSite random(seed);
     Json design = random.design();
@@ -141,7 +141,7 @@ TEST_CASE("random sites: the order of the boxes changes nothing that is said") {
   }
 }
 
-TEST_CASE("random sites: the order of keys changes nothing that is said") {
+TEST_CASE("random sites: the order of keys changes nothing that is said", "[slow]") {
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     RandomSite random(seed);
     const Json design = random.design();
@@ -152,7 +152,7 @@ TEST_CASE("random sites: the order of keys changes nothing that is said") {
   }
 }
 
-TEST_CASE("random sites: a box type and its boxes written out say the same") {
+TEST_CASE("random sites: a box type and its boxes written out say the same", "[slow]") {
   std::size_t typed = 0;
   for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
     const Json design = RandomSite(seed).design();
@@ -166,7 +166,7 @@ TEST_CASE("random sites: a box type and its boxes written out say the same") {
 
 // Sums of thousandths differ in their last digit with the order, and a total that lies between two printed
 // values then goes either way; whole watts would not.
-TEST_CASE("the DC power of a site is printed alike in whatever order its boxes stand") {
+TEST_CASE("the DC power of a site is printed alike in whatever order its boxes stand", "[slow]") {
   for (const std::uint32_t seed : {118U, 146U}) {
     RandomSite random(seed);
     Json design = random.design();

@@ -59,7 +59,7 @@ TEST_CASE("rules: the editions that were asked for, oldest first and once each")
   CHECK_FALSE(page.says("  2017  "));
 }
 
-TEST_CASE("rules: the topics that were asked for") {
+TEST_CASE("rules: the topics that were asked for", "[slow]") {
   for (const Rule* rule : all_rules()) {
     const std::string topic(rule->id.substr(0, rule->id.find('/')));
     const Strings ids = names(rules_json({"--topic", topic}), "rules", "id");

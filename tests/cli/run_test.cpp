@@ -121,7 +121,7 @@ TEST_CASE("box: one box on one screen") {
   CHECK(unknown.err == "boxproof: found no box \"A-1\" on the plan; the nearest ids are A-01, A-10, A-11\n");
 }
 
-TEST_CASE("rules: the list and a page of each") {
+TEST_CASE("rules: the list and a page of each", "[slow]") {
   const Called list = call({"rules"});
   CHECK(list.status == 0);
   for (const Rule* rule : all_rules()) {
