@@ -44,7 +44,7 @@ Json random_entries(std::mt19937& random, const Judgement& j) {
 
 bool covers(const Exception& e, const Finding& f, Date day) {
   const bool box = std::any_of(e.boxes.begin(), e.boxes.end(), [&](auto& p) { return matches(p, f.box_id); });
-  return e.rule == f.rule && box && e.date <= day && (!e.expires || day <= *e.expires) &&
+  return e.rule == f.rule && box && !f.worse_as_found && e.date <= day && (!e.expires || day <= *e.expires) &&
          (e.hazard || f.severity != Severity::hazard);
 }
 
