@@ -58,6 +58,7 @@ struct Finding {
   std::vector<std::string> amended;  // keys of the edition behind this finding that a local amendment changed
   bool lacking = false;              // a query for a value that is not stated; its part is the value
   bool in_record = false;            // the place is in the field record, not in the design
+  bool in_plan = false;              // of a box as found: the place is in the design all the same
   FilePlace place;
   Working working;  // filled only when asked for
 };
