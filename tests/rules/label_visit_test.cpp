@@ -139,3 +139,15 @@ TEST_CASE("labels found stand on the disconnect that is there") {
                         {"disconnect", {{"present", false}}}}));
   CHECK(told_by(*judged, missing).empty());
 }
+
+TEST_CASE("a label that the plan does not call for, needed on the box as found: the place is in the plan") {
+  // No disconnect on the plan, and one was found.
+  const Json plan = with_labels(without(sound_design(), "/combiners/0/disconnect"),
+                                labels_without(all_labels(), {"disconnect"}));
+  const auto judged = judge(plan, {}, visit_with({{"disconnect", {{"present", true}}}}));
+  const Finding* f = judged->find(missing, "label disconnect");
+  check_words(f, "not called for", "disconnect", "110.22(A)");
+  CHECK(f->basis == Basis::as_built);
+  CHECK(f->place.file == "design.json");
+  CHECK(f->place.pointer == "/combiners/0/labels");
+}
