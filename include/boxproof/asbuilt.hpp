@@ -66,6 +66,9 @@ struct FoundLabel {
   std::string kind;
   std::optional<bool> legible;
   std::vector<std::pair<std::string, double>> values;
+  std::vector<std::pair<std::string, std::string>> texts;
+
+  bool states_anything() const { return !values.empty() || !texts.empty(); }
 };
 
 enum class Origin : std::uint8_t { installation, manufacture, unknown };

@@ -159,8 +159,10 @@ struct Disconnect {
 
 struct Label {
   std::string kind;
-  std::vector<std::pair<std::string, double>> values;  // the numeric ones
-  bool legible = true;                                 // false only as built
+  std::vector<std::pair<std::string, double>> values;      // the numeric ones
+  std::vector<std::pair<std::string, std::string>> texts;  // the others
+  bool legible = true;                                     // false only as built
+  std::optional<std::uint32_t> planned;  // only as built: the plan's label whose contents it keeps
 };
 
 struct BoxType;

@@ -59,6 +59,7 @@ struct Finding {
   bool lacking = false;              // a query for a value that is not stated; its part is the value
   bool worse_as_found = false;       // of the plan, and the box as found is farther off
   bool in_record = false;            // the place is in the field record, not in the design
+  bool in_plan = false;              // of a box as found: the place is in the design all the same
   FilePlace place;
   Working working;  // filled only when asked for
 };

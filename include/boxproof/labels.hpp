@@ -34,12 +34,18 @@ struct LabelNeed {
   std::string pointer;
   Below below = Below::design;
   std::size_t circuit = 0;
+  bool foreign_word = false;  // it is stated, as a word that the edition does not know (functional grounding)
 };
 
+// Boxes to look at: those of the plan, or what was found in their place.
+using Boxes = std::vector<const Combiner*>;
+
 // Whether this box needs the label.
-LabelNeed label_need(const LabelRule& rule, const Design& design, const Combiner& box);
+LabelNeed label_need(const LabelRule& rule, const Design& design, const Combiner& box,
+                     const Edition& edition);
 // Whether the site needs it somewhere else than on its boxes.
-LabelNeed label_need(const LabelRule& rule, const Design& design);
+LabelNeed label_need(const LabelRule& rule, const Design& design, const Boxes& boxes, const Edition& edition);
+LabelNeed label_need(const LabelRule& rule, const Design& design, const Edition& edition);
 
 // The label schedule: what to have made.
 struct LabelEntry {
@@ -47,12 +53,21 @@ struct LabelEntry {
   std::string kind;                 // of label_kinds
   const LabelRule* rule = nullptr;  // null: the plan calls for it and the edition does not ask for it
   LabelNeed need;
-  LabelContents contents;  // of the box
+  LabelContents contents;  // of the box; of the site's own labels, the highest of its boxes
+  // What is not stated, so that a value which the label has to state cannot be computed: pointers from the
+  // top of the design.
+  std::vector<std::string> missing = {};
 };
+
+// The values that the label has to state: those that the edition asks for; of a voltage or power source
+// label that only the plan calls for, the two maxima.
+std::vector<LabelValue> values_to_state(const LabelEntry& entry);
+
 // Of one box: what the edition asks for there, then what the plan calls for besides.
 std::vector<LabelEntry> label_schedule(const Design& design, const Combiner& box, const BoxFacts& facts,
                                        const Edition& edition);
 // Of the site, besides its boxes.
 std::vector<LabelEntry> label_schedule(const Design& design, const Edition& edition);
+std::vector<LabelEntry> label_schedule(const Design& design, const Boxes& boxes, const Edition& edition);
 
 }  // namespace boxproof

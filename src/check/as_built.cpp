@@ -160,11 +160,15 @@ void put_labels(Combiner& box, const VisitedBox& visited) {
   if (!visited.labels_listed) return;
   auto labels = std::make_shared<std::vector<Label>>();
   for (const FoundLabel& found : visited.labels) {
-    Label& label = labels->emplace_back(Label{found.kind, found.values, found.legible.value_or(true)});
-    if (!label.values.empty() || !box.labels) continue;
+    Label& label = labels->emplace_back(
+        Label{found.kind, found.values, found.texts, found.legible.value_or(true), std::nullopt});
+    if (found.states_anything() || !box.labels) continue;
     const auto planned = std::find_if(box.labels->begin(), box.labels->end(),
                                       [&](const Label& l) { return l.kind == found.kind; });
-    if (planned != box.labels->end()) label.values = planned->values;
+    if (planned == box.labels->end()) continue;
+    label.values = planned->values;
+    label.texts = planned->texts;
+    label.planned = static_cast<std::uint32_t>(planned - box.labels->begin());
   }
   box.labels = std::move(labels);
 }

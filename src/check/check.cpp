@@ -148,6 +148,7 @@ class Checker {
         BoxCase{design_, edition_, found, result.index, facts, built_totals_, Basis::as_built, &visited},
         notes);
     for (Finding& f : notes.findings()) {
+      if (f.in_plan) continue;
       f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
       f.in_record = true;
     }

@@ -82,12 +82,14 @@ void add_design_options(CLI::App& command, Options& o) {
       ->type_name("FILE");
 }
 
+void add_record_option(CLI::App& command, Options& o, const std::string& what) {
+  command.add_option("--asbuilt", o.record, "field record (boxproof-asbuilt/1, JSON or CSV) " + what)
+      ->type_name("RECORD");
+}
+
 // Of the commands that judge.
 void add_judging_options(CLI::App& command, Options& o) {
-  command
-      .add_option("--asbuilt", o.record,
-                  "field record (boxproof-asbuilt/1, JSON or CSV) to hold the design against")
-      ->type_name("RECORD");
+  add_record_option(command, o, "to hold the design against");
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
@@ -146,6 +148,7 @@ struct Commands {
     CLI::App* labels =
         app.add_subcommand("labels", "The label schedule: what to have made, and where it goes");
     add_design_options(*labels, o);
+    add_record_option(*labels, o, "whose boxes are listed as they were found");
     add_box_option(*labels, o);
     labels->add_option("--format", o.format, "text for people, csv for whoever makes them, json for programs")
         ->type_name("FORMAT")

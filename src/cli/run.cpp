@@ -4,6 +4,8 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <deque>
+#include <map>
 #include <ostream>
 
 #include "boxproof/report.hpp"
@@ -83,10 +85,27 @@ int labels_command(const Options& o, Console& console) {
   const Design& design = c.design.design;
   expect_boxes(o, design);
   report::LabelReport r{design, c.edition, {}, o.boxes.empty(), c.overrides};
-  for (const Combiner& box : design.combiners)
-    if (o.boxes.empty() ||
-        std::any_of(o.boxes.begin(), o.boxes.end(), [&](const std::string& p) { return matches(p, box.id); }))
+  std::map<std::string_view, const VisitedBox*> visited;
+  if (c.record) {
+    r.basis = Basis::as_built;
+    for (const VisitedBox& box : c.record->record.boxes) visited.emplace(box.id, &box);
+  }
+  std::deque<FoundBox> found;  // boxes as found, which the report points to
+  for (const Combiner& box : design.combiners) {
+    if (!o.boxes.empty() && std::none_of(o.boxes.begin(), o.boxes.end(),
+                                         [&](const std::string& p) { return matches(p, box.id); }))
+      continue;
+    const auto visit = visited.find(box.id);
+    if (visit == visited.end()) {
       r.boxes.push_back(&box);
+      continue;
+    }
+    FoundBox& own = found.emplace_back();
+    own.box = as_built(box, *visit->second, own.parts);
+    own.box.labels = box.labels;  // what to have made is what the plan calls for, not what hangs there
+    r.boxes.push_back(&own.box);
+    ++r.visited;
+  }
   Target target(o.output, console.out);
   const Write write = [&target](std::string_view text) { target.write(text); };
   if (o.format == "csv")

@@ -79,7 +79,7 @@ std::vector<Label> BoxReader::labels(const Field& field) {
     Label label;
     if (const Field kind = r.required("kind"); kind && to_word(kind.top(), label_kinds, reading_))
       label.kind = std::string(kind.top().text());
-    label.values = read_label_values(r, reading_);
+    read_label_values(r, reading_, label.values, label.texts);
     r.finish();
     out.push_back(std::move(label));
   }

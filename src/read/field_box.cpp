@@ -71,7 +71,7 @@ class VisitedBoxReader {
       if (const Field kind = l.required("kind"); kind && to_word(kind.top(), label_kinds, reading_))
         label.kind = std::string(kind.top().text());
       label.legible = l.boolean("legible");
-      label.values = read_label_values(l, reading_);
+      read_label_values(l, reading_, label.values, label.texts);
     });
     list_of(r, "seen", [&](ObjectReader& s) {
       Observation& o = box.seen.emplace_back();

@@ -49,17 +49,19 @@ void check_module(const Value& value, const Module& m, const Reading& reading) {
 
 }  // namespace
 
-std::vector<std::pair<std::string, double>> read_label_values(ObjectReader& reader, const Reading& reading) {
-  std::vector<std::pair<std::string, double>> out;
+void read_label_values(ObjectReader& reader, const Reading& reading,
+                       std::vector<std::pair<std::string, double>>& numbers,
+                       std::vector<std::pair<std::string, std::string>>& texts) {
   const Field values = reader.take("values");
-  if (!values || !expect(values.top(), Kind::object, reading)) return out;
+  if (!values || !expect(values.top(), Kind::object, reading)) return;
   for (Value v = values.top().first(); v; v = v.next_within(values.top())) {
     if (v.kind() == Kind::number)
-      out.emplace_back(std::string(v.key()), v.number());
-    else if (v.kind() != Kind::text)
+      numbers.emplace_back(std::string(v.key()), v.number());
+    else if (v.kind() == Kind::text)
+      texts.emplace_back(std::string(v.key()), std::string(v.text()));
+    else
       reading.problem(v, fmt::format("found {}, expected the number or text on the label", describe(v)));
   }
-  return out;
 }
 
 std::optional<Size> read_size(ObjectReader& reader) {

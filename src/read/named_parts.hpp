@@ -14,7 +14,9 @@ void read_conductor(const Value& value, Conductor& conductor, const Reading& rea
 // A conductor size under the key "size".
 std::optional<Size> read_size(ObjectReader& reader);
 
-// The numbers on a label, under the key "values".
-std::vector<std::pair<std::string, double>> read_label_values(ObjectReader& reader, const Reading& reading);
+// What a label states, under the key "values": its numbers and its texts.
+void read_label_values(ObjectReader& reader, const Reading& reading,
+                       std::vector<std::pair<std::string, double>>& numbers,
+                       std::vector<std::pair<std::string, std::string>>& texts);
 
 }  // namespace boxproof::read

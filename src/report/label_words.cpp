@@ -29,12 +29,9 @@ std::string value_words(LabelValue value, const LabelContents& contents) {
   return {};
 }
 
-// The values that the edition asks for; of a label that only the plan calls for, the two maxima.
 std::string values_words(const LabelEntry& e) {
-  const std::vector<LabelValue> asked =
-      e.rule != nullptr ? e.rule->values : std::vector<LabelValue>{LabelValue::max_v, LabelValue::max_a};
   std::vector<std::string> words;
-  for (const LabelValue value : asked) words.push_back(value_words(value, e.contents));
+  for (const LabelValue value : values_to_state(e)) words.push_back(value_words(value, e.contents));
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
@@ -96,9 +93,14 @@ std::string_view label_place(const LabelEntry& e) {
     case LabelAt::box: return "on the outside of the box";
     case LabelAt::disconnect: return "on the disconnect of the box";
     case LabelAt::raceway: return "on exposed raceways and on box covers";
-    case LabelAt::inverter: return "at the inverter or its ground-fault indicator";
-    case LabelAt::service: return "at the service equipment";
-    case LabelAt::system: return "at one of: DC disconnect of the system, inverter, distribution equipment";
+    case LabelAt::inverter:
+      return e.rule->when == LabelWhen::grounded
+                 ? "at each inverter of a solidly grounded array, or at its ground-fault indicator"
+                 : "at each inverter, or at its ground-fault indicator";
+    case LabelAt::service: return "once, at the service equipment";
+    case LabelAt::system:
+      return "once for each PV system, at one of: DC disconnect of the system, inverter, distribution "
+             "equipment";
   }
   return {};
 }
@@ -113,9 +115,14 @@ std::string label_look(const LabelEntry& e) {
   return look;
 }
 
-std::string conductor_identification(const Inverter& inverter, const LabelRules& rules) {
+std::string conductor_identification(const Inverter& inverter, const Edition& edition) {
+  const LabelRules& rules = edition.labels;
   if (!inverter.grounding)
     return fmt::format("inverter {}: grounding not stated, so neither is known", plain(inverter.id));
+  if (*inverter.grounding == Grounding::functional && !edition.knows_functional_grounding)
+    return fmt::format(
+        "inverter {}: grounding is functional, which the {} edition does not know, so neither is known",
+        plain(inverter.id), edition.name);
   if (*inverter.grounding == Grounding::solid)
     return fmt::format("inverter {}: the grounded conductor white or gray, the other not [{}]",
                        plain(inverter.id), plain(rules.solid_section));

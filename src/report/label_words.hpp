@@ -18,6 +18,6 @@ std::string_view label_place(const LabelEntry& entry);
 std::string label_look(const LabelEntry& entry);
 
 // How the conductors that come into the box are to be told apart, by the grounding of the array.
-std::string conductor_identification(const Inverter& inverter, const LabelRules& rules);
+std::string conductor_identification(const Inverter& inverter, const Edition& edition);
 
 }  // namespace boxproof::report

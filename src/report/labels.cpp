@@ -2,6 +2,7 @@
 #include "src/report/labels.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <map>
@@ -30,11 +31,11 @@ void line(std::string& out, std::string_view label, std::string_view text) {
 // What sets lots apart: two labels with the same key are made alike.
 std::string key_of(const LabelEntry& e) {
   const bool own = e.kind == "box-identification" || e.kind == "disconnect";  // carry the name of the box
-  return fmt::format("{}\n{}\n{}\n{}", e.kind, needed_word(e), e.need.pointer,
+  return fmt::format("{}\n{}\n{}\n{}\n{}", e.kind, needed_word(e), e.need.pointer, fmt::join(e.missing, "\n"),
                      own ? std::string() : label_words(e));
 }
 
-void write_lot(std::string& out, const Lot& lot, std::size_t number) {
+void write_lot(std::string& out, const Lot& lot, std::size_t number, const Edition& edition) {
   const LabelEntry& e = lot.first;
   const std::string section =
       e.rule == nullptr ? "–" : plain(e.rule->section) + (e.rule->unverified ? " *" : "");
@@ -52,17 +53,25 @@ void write_lot(std::string& out, const Lot& lot, std::size_t number) {
   if (e.rule != nullptr && !e.rule->words.empty())
     line(out, "wording", "prescribed by " + plain(e.rule->section));
   line(out, "look", label_look(e));
-  if (e.need.needed == Needed::not_stated)
+  if (!e.missing.empty())
+    line(out, "missing",
+         fmt::format("not stated: {}; so not every value can be computed", fmt::join(e.missing, ", ")));
+  if (e.need.needed == Needed::not_stated && e.need.foreign_word)
+    line(out, "needed",
+         fmt::format("hangs on {}: functional, which the {} edition does not know", e.need.pointer,
+                     edition.name));
+  else if (e.need.needed == Needed::not_stated)
     line(out, "needed", fmt::format("hangs on {}, which is not stated", e.need.pointer));
   else if (e.rule == nullptr)
     line(out, "needed", "the plan calls for it; the edition does not ask for it at the box");
 }
 
-void write_all(const std::vector<Lot>& lots, bool of_site, std::size_t& number, const Write& write) {
+void write_all(const std::vector<Lot>& lots, bool of_site, std::size_t& number, const Edition& edition,
+               const Write& write) {
   for (const Lot& lot : lots) {
     if ((lot.first.box == nullptr) != of_site) continue;
     std::string out;
-    write_lot(out, lot, ++number);
+    write_lot(out, lot, ++number, edition);
     write(out + "\n");
   }
 }
@@ -74,7 +83,7 @@ void write_identification(const LabelReport& r, const Write& write) {
       inverters.push_back(box->inverter);
   write("CONDUCTORS, told apart at every termination *\n\n");
   for (const Inverter* inverter : inverters)
-    write(wrap(conductor_identification(*inverter, r.edition.labels), text_column, "    "));
+    write(wrap(conductor_identification(*inverter, r.edition), text_column, "    "));
   write("\n");
 }
 
@@ -88,9 +97,15 @@ std::string_view needed_word(const LabelEntry& e) {
 void write_labels_text(const LabelReport& r, const Write& write) {
   const std::string left_side = fmt::format("boxproof {}", version());
   write(left_side +
-        right(fmt::format("label schedule, NEC {}", r.edition.name), page_width - width_of(left_side)) +
+        right(fmt::format("label schedule, {}NEC {}", r.basis == Basis::as_built ? "as built, " : "",
+                          r.edition.name),
+              page_width - width_of(left_side)) +
         "\n");
   write(wrap(plain(r.design.site.name), 0));
+  if (r.basis == Basis::as_built)
+    write(wrap(fmt::format("Of {}, {} as found by the field record, the others as planned.",
+                           counted(r.boxes.size(), "box", "boxes"), r.visited),
+               4, "  "));
   for (const std::string& text : r.overrides)
     write(wrap("Changed on the command line: " + plain(text), 4, "  "));
   for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
@@ -116,16 +131,16 @@ void write_labels_text(const LabelReport& r, const Write& write) {
   std::size_t number = 0;
   if (r.whole_site &&
       std::any_of(lots.begin(), lots.end(), [](const Lot& l) { return l.first.box == nullptr; })) {
-    write("ONCE ON THE SITE\n\n");
-    write_all(lots, true, number, write);
+    write("ON THE SITE\n\n");
+    write_all(lots, true, number, r.edition, write);
   }
   write("AT THE BOXES\n\n");
-  write_all(lots, false, number, write);
+  write_all(lots, false, number, r.edition, write);
   write_identification(r, write);
   write("* from memory, unverified\n");
   write(
       wrap("Wording is our own where no section is named that prescribes it. Maxima are rounded up. ____ is "
-           "for the site to fill in.",
+           "for the site to fill in, where no value is named as missing.",
            0));
   write("\n" + wrap(caution(), 0));
 }

@@ -12,9 +12,11 @@ namespace boxproof::report {
 struct LabelReport {
   const Design& design;
   const Edition& edition;
-  std::vector<const Combiner*> boxes;       // those to list, in the order of the plan
+  std::vector<const Combiner*> boxes;       // those to list, in the order of the plan, or as found
   bool whole_site = true;                   // the site's own labels too
   std::vector<std::string> overrides = {};  // what the command line put in place of the file's values
+  Basis basis = Basis::design;              // as built: visited boxes are those found
+  std::size_t visited = 0;                  // how many of the boxes listed are
 };
 
 // For people: like labels of many boxes as one entry.
@@ -28,7 +30,7 @@ void write_labels_json(const LabelReport& report, const Write& write);
 template <class Look>
 void each_label(const LabelReport& r, Look&& look) {
   if (r.whole_site)
-    for (const LabelEntry& e : label_schedule(r.design, r.edition)) look(e);
+    for (const LabelEntry& e : label_schedule(r.design, r.boxes, r.edition)) look(e);
   BoxFacts facts;
   for (const Combiner* box : r.boxes) {
     box_facts(r.design, *box, r.edition, facts);

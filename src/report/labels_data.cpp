@@ -34,13 +34,20 @@ std::string number_text(std::optional<double> value) {
 }
 
 bool asked(const LabelEntry& e, LabelValue value) {
-  return e.rule != nullptr &&
-         std::find(e.rule->values.begin(), e.rule->values.end(), value) != e.rule->values.end();
+  const std::vector<LabelValue> values = values_to_state(e);
+  return std::find(values.begin(), values.end(), value) != values.end();
 }
 
 std::optional<double> printed_value(const LabelEntry& e, LabelValue value) {
   const auto computed = asked(e, value) ? e.contents.of(value) : std::nullopt;
   return computed ? std::optional(printed(value, *computed)) : std::nullopt;
+}
+
+// What is not stated: whatever decides whether the label is needed, then what its values lack.
+std::string not_stated(const LabelEntry& e) {
+  std::string out = e.need.pointer;
+  for (const std::string& pointer : e.missing) out += (out.empty() ? "" : ", ") + pointer;
+  return out;
 }
 
 std::string csv_row(const LabelEntry& e, bool first) {
@@ -70,7 +77,7 @@ void put_entry(Buffer& out, const LabelEntry& e) {
   word(R"(, "kind": )", e.kind);
   word(R"(, "where": )", label_place(e));
   word(R"(, "needed": )", needed_word(e));
-  word(R"(, "not_stated": )", e.need.pointer);
+  word(R"(, "not_stated": )", not_stated(e));
   word(R"(, "text": )", label_words(e));
   put(out, R"(, "prescribed": )");
   put(out, e.rule != nullptr && !e.rule->words.empty() ? "true" : "false");
@@ -126,7 +133,9 @@ void write_labels_json(const LabelReport& r, const Write& write) {
       first_change = false;
       put_text(out, change);
     }
-  put(out, "]},\n  \"site\": {\"name\": ");
+  put(out, "]},\n  \"basis\": ");
+  put_text(out, basis_names[static_cast<std::size_t>(r.basis)]);
+  put(out, ",\n  \"site\": {\"name\": ");
   put_text(out, r.design.site.name);
   put(out, "},\n  \"labels\": [");
   bool first = true;

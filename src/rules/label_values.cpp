@@ -1,40 +1,14 @@
 // What labels state, held against what is computed.
-#include "boxproof/labels.hpp"
-
 #include <fmt/ranges.h>
 
 #include <algorithm>
 
 #include "src/rules/common.hpp"
+#include "src/rules/label_stated.hpp"
 #include "src/rules/list.hpp"
 
 namespace boxproof {
 namespace {
-
-// One value on a label of the box, or on the posted one. Its names are made only when something is said.
-struct Stated {
-  const BoxCase* c;
-  const Label* label;  // null: the posted one
-  std::string_view key;
-  double value;
-
-  std::size_t index() const { return static_cast<std::size_t>(label - c->box.labels->data()); }
-  std::string pointer() const {
-    return label == nullptr ? fmt::format("/posted/{}", key)
-                            : fmt::format("/labels/{}/values/{}", index(), key);
-  }
-  std::string part() const {
-    if (label == nullptr) return fmt::format("posted label {}", key);
-    const auto same = std::count_if(c->box.labels->data(), label,
-                                    [&](const Label& before) { return before.kind == label->kind; });
-    return same == 0 ? fmt::format("label {} {}", label->kind, key)
-                     : fmt::format("label {} ({}) {}", label->kind, same + 1, key);
-  }
-  std::string name() const {
-    return label == nullptr ? fmt::format("The label posted on {}", c->box.id)
-                            : fmt::format("The {} label of {}", label->kind, c->box.id);
-  }
-};
 
 constexpr double rated_rounding = 0.5;  // a rated value printed as a whole number
 
@@ -58,15 +32,6 @@ std::string_view meaning(LabelValue v) {
   return {};
 }
 
-void work(Working& w, const BoxCase& c, LabelValue value) {
-  if (value == LabelValue::max_v) {
-    const Circuit& circuit = *c.facts.circuits[c.facts.highest_circuit].circuit;
-    string_voltage(*circuit.module, circuit.series, c.design.site.low, c.edition, &w);
-  } else if (is_maximum(value)) {
-    output_current(c.box, c.edition, &w);
-  }
-}
-
 // An operating value that nobody can compute: the module's own is not stated.
 void lacks_of(const BoxCase& c, Notes& out, LabelValue value) {
   if (is_maximum(value)) return;  // voltage/no-factor speaks for Vmax
@@ -76,7 +41,7 @@ void lacks_of(const BoxCase& c, Notes& out, LabelValue value) {
   }
 }
 
-void judge_value(const BoxCase& c, Notes& out, const Stated& s, LabelValue value,
+void judge_value(const BoxCase& c, Notes& out, const StatedValue& s, LabelValue value,
                  const LabelContents& contents, bool only_high = false) {
   const auto computed = contents.of(value);
   if (!computed) return lacks_of(c, out, value);
@@ -87,40 +52,58 @@ void judge_value(const BoxCase& c, Notes& out, const Stated& s, LabelValue value
   const double high_limit = most * (1 + c.edition.labels.over_pct / 100);
   const bool high = exceeds(s.value, high_limit);
   if ((!low || only_high) && !high) return;
+  if (!low && most == 0) return;  // no strings were found: the tally speaks, and any label is too high
   Note note = out.find(low ? Severity::correction : Severity::advice, s.part());
-  note.found(s.value)
-      .required(low ? *computed : high_limit)
-      .unit(unit_of(value))
-      .at(s.pointer())
-      .work([&](Working& w) { work(w, c, value); });
-  if (const LabelRule* rule = c.edition.labels.find("dc-power-source"); rule != nullptr)
-    note.section(rule->section);
+  note.found(s.value).required(low ? *computed : high_limit).unit(unit_of(value)).work([&](Working& w) {
+    work_label_value(w, c, value, *computed);
+  });
+  s.put(note);
   const std::string_view unit = unit_of(value);
   if (low)
     note.say("{} states {} {} {}; {} {} is computed.", s.name(), shown(s.value, *computed), unit,
              meaning(value), shown(*computed, s.value), unit);
   else
-    note.say("{} states {} {} {}, more than {} % above the {} {} {}: it describes another circuit.", s.name(),
-             shown(s.value), unit, meaning(value), shown(c.edition.labels.over_pct), shown(most), unit,
-             value == LabelValue::isc_a ? "of the highest current" : "computed");
+    note.say(
+        "{} states {} {} {}, more than {} % above the {} {} {} (at most {} {}): it describes another "
+        "circuit.",
+        s.name(), shown(s.value, high_limit), unit, meaning(value), shown(c.edition.labels.over_pct),
+        shown(most), unit, value == LabelValue::isc_a ? "of the highest current" : "computed",
+        shown(high_limit, s.value), unit);
+}
+
+// The name of a box on its label.
+void judge_id(const BoxCase& c, Notes& out, const StatedValue& s) {
+  const std::string stated = s.text ? std::string(*s.text) : exact(s.value);
+  if (stated == c.box.id) return;
+  Note note = out.find(s.part());
+  note.found(stated).required(c.box.id).say("{} states id {}; the box is {}.", s.name(), stated, c.box.id);
+  s.put(note);
+}
+
+void not_known(Notes& out, const StatedValue& s) {
+  Note note = out.find(Severity::query, s.part());
+  note.found(std::string(s.key))
+      .required(std::string("id, max_v, max_a, isc_a, vmp_v, imp_a, strings, series or fuse_a"))
+      .say("{} states \"{}\", which is not known here, so nothing is held against it.", s.name(), s.key);
+  s.put(note);
 }
 
 // Counts and ratings of an identification label, which must be those of the box.
-void judge_count(const BoxCase& c, Notes& out, const Stated& s) {
+void judge_count(const BoxCase& c, Notes& out, const StatedValue& s) {
   std::optional<double> there;
   std::string_view thing, unit;
+  if (s.key == "id") return judge_id(c, out, s);
   if (s.key == "strings") {
     there = c.facts.strings, thing = "strings";
   } else if (s.key == "fuse_a") {
     thing = "A fuses", unit = "A";
     if (!c.box.fuse) {
-      out.find(s.part())
-          .found(s.value)
+      Note note = out.find(s.part());
+      note.found(s.value)
           .required(std::string("none"))
           .unit(unit)
-          .at(s.pointer())
           .say("{} states {} A fuses; the box has none.", s.name(), shown(s.value));
-      return;
+      return s.put(note);
     }
     if (const auto rating = largest_fuse(c.box)) there = rating->value();
   } else if (s.key == "series") {
@@ -128,27 +111,33 @@ void judge_count(const BoxCase& c, Notes& out, const Stated& s) {
     for (const Circuit& circuit : c.box.circuits)
       if (circuit.series == s.value || &circuit == &c.box.circuits.front()) there = circuit.series;
   } else {
-    out.find(Severity::query, s.part())
-        .found(std::string(s.key))
-        .required(std::string("max_v, max_a, isc_a, vmp_v, imp_a, strings, series or fuse_a"))
-        .at(s.pointer())
-        .say("{} states \"{}\", which is not known here, so nothing is held against it.", s.name(), s.key);
-    return;
+    return not_known(out, s);
   }
   if (!there || *there == s.value) return;
-  out.find(s.part())
-      .found(s.value)
-      .required(*there)
-      .unit(unit)
-      .at(s.pointer())
-      .say("{} states {} {}; the box has {}.", s.name(), shown(s.value, *there), word_for(s.value, thing),
-           shown(*there, s.value));
+  Note note = out.find(s.part());
+  note.found(s.value).required(*there).unit(unit).say("{} states {} {}; the box has {}{}{}.", s.name(),
+                                                      shown(s.value, *there), word_for(s.value, thing),
+                                                      shown(*there, s.value), unit.empty() ? "" : " ", unit);
+  s.put(note);
 }
 
 std::optional<LabelValue> known_value(std::string_view key) {
   for (std::size_t i = 0; i < label_value_names.size(); ++i)
     if (label_value_names[i] == key) return static_cast<LabelValue>(i);
   return std::nullopt;
+}
+
+// A text on a label. Only the name of the box is one; the other values are numbers here.
+void judge_text(const BoxCase& c, Notes& out, const StatedValue& s) {
+  if (s.key == "id") return judge_id(c, out, s);
+  if (!known_value(s.key) && s.key != "strings" && s.key != "series" && s.key != "fuse_a")
+    return not_known(out, s);
+  Note note = out.find(Severity::query, s.part());
+  note.found(std::string(*s.text))
+      .required(std::string("a number"))
+      .say("{} states \"{}\" as text; state the number for {}.", s.name(), *s.text, s.key);
+  s.put(note);
+  note.ask("State the number that stands on the label, without its unit.");
 }
 
 // The same value as the record's `posted` has it.
@@ -166,9 +155,12 @@ std::optional<double> posted_value(const PostedLabel& posted, std::string_view k
 bool is_posted(const BoxCase& c, const Label& label, std::string_view key, double value) {
   if (c.visited == nullptr) return false;
   const auto posted = posted_value(c.visited->posted, key);
-  const auto k = static_cast<std::size_t>(&label - c.box.labels->data());
-  const bool own = c.visited->labels_listed && !c.visited->labels[k].values.empty();
-  return own ? posted == value : posted.has_value();
+  return from_plan(c, label) ? posted.has_value() : posted == value;
+}
+bool is_posted(const BoxCase& c, const Label& label, std::string_view key, const std::string& value) {
+  if (c.visited == nullptr || key != "id") return false;
+  const auto& posted = c.visited->posted.id;
+  return from_plan(c, label) ? posted.has_value() : posted == value;
 }
 
 void judge_posted(const BoxCase& c, Notes& out, const LabelContents& contents) {
@@ -181,8 +173,9 @@ void judge_posted(const BoxCase& c, Notes& out, const LabelContents& contents) {
 }
 
 bool states(const Label& label, LabelValue value) {
-  return std::any_of(label.values.begin(), label.values.end(),
-                     [&](const auto& v) { return v.first == name_of(value); });
+  const auto is_it = [&](const auto& v) { return v.first == name_of(value); };
+  return std::any_of(label.values.begin(), label.values.end(), is_it) ||
+         std::any_of(label.texts.begin(), label.texts.end(), is_it);
 }
 
 // A required label whose contents are not stated in full on any label that does for it.
@@ -199,14 +192,13 @@ void judge_contents(const BoxCase& c, Notes& out, const LabelRule& rule) {
     if (best == nullptr || absent.size() < missing.size()) best = &label, missing = std::move(absent);
   }
   if (best == nullptr || missing.empty()) return;
-  const auto k = static_cast<std::size_t>(best - c.box.labels->data());
   const std::string all = fmt::format("{}", fmt::join(missing, ", "));
-  out.find(Severity::query, "label " + rule.kind + " contents")
-      .found("no " + all)
+  Note note = out.find(Severity::query, "label " + rule.kind + " contents");
+  note.found("no " + all)
       .required(all)
       .section(rule.section)
-      .at(fmt::format("/labels/{}", k))
       .say("The {} label of {} is called for without its {}; what will it state?", best->kind, c.box.id, all);
+  place(note, c, *best);
 }
 
 }  // namespace
@@ -218,7 +210,7 @@ const Rule label_values{
     .explain =
         {"Holds each value that a label of the plan, or one found on the box, states against what is "
          "computed: highest voltage and current, short-circuit current, operating point, and the counts of "
-         "an identification label.",
+         "an identification label and the name of the box on it.",
          "People choose gloves, meters and switches by the label. One that states too little gets them "
          "hurt; one that states far too much was made for another box, and nothing on it can be believed.",
          "A maximum below the computed one is a correction; a higher one stands, with advice where it is "
@@ -234,15 +226,18 @@ const Rule label_values{
         if (!label.legible) continue;
         for (const auto& [key, number] : label.values) {
           if (is_posted(c, label, key, number)) continue;
-          const Stated s{&c, &label, key, number};
+          const StatedValue s{&c, &label, key, number};
           if (const auto value = known_value(key))
             judge_value(c, out, s, *value, contents);
           else
             judge_count(c, out, s);
         }
+        for (const auto& [key, text] : label.texts)
+          if (!is_posted(c, label, key, text)) judge_text(c, out, {&c, &label, key, 0, text});
       }
       for (const LabelRule& rule : c.edition.labels.kinds)
-        if (rule.on_box() && !rule.values.empty() && label_need(rule, c.design, c.box).needed == Needed::yes)
+        if (rule.on_box() && !rule.values.empty() &&
+            label_need(rule, c.design, c.box, c.edition).needed == Needed::yes)
           judge_contents(c, out, rule);
     }};
 

@@ -49,6 +49,10 @@ Note& Note::at(std::string_view in_box) {
   finding_->place.pointer = fmt::format("/combiners/{}{}", finding_->box.value_or(0), in_box);
   return *this;
 }
+Note& Note::at_plan(std::string_view in_box) {
+  finding_->in_plan = true;
+  return at(in_box);
+}
 Note& Note::at_design(std::string pointer) {
   finding_->place.pointer = std::move(pointer);
   return *this;

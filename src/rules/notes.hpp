@@ -30,6 +30,7 @@ class Note {
   Note& ask(std::string what) { return set(finding_->ask, std::move(what)); }
   // Place as a pointer: below the box ("/fuse/a"), or from the top of the design or of the field record.
   Note& at(std::string_view in_box);
+  Note& at_plan(std::string_view in_box);  // of what the plan says of a box as found too
   Note& at_design(std::string pointer);
   Note& at_record(std::string pointer);
   template <class... Args>

@@ -29,12 +29,15 @@ void differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, 
       .say("The label on {} says {} {}; {} {}.", c.plan.id, shown(posted), word_for(posted, entry.words),
            account, other_text);
 }
+std::string with_unit(const Entry& entry, double number) {
+  return entry.unit == "A" ? shown(number) + " A" : shown(number);
+}
 void against_plan(const VisitCase& c, Notes& out, const Entry& entry, double posted, double planned) {
-  differs(c, out, entry, posted, planned, "the plan has", shown(planned));
+  differs(c, out, entry, posted, planned, "the plan has", with_unit(entry, planned));
 }
 // Only where the plan does not contradict the label: never two findings for one entry.
 void against_found(const VisitCase& c, Notes& out, const Entry& entry, double posted, double found) {
-  differs(c, out, entry, posted, found, "the inspector found", shown(found));
+  differs(c, out, entry, posted, found, "the inspector found", with_unit(entry, found));
 }
 
 void strings(const VisitCase& c, Notes& out, const Transposed& pair) {

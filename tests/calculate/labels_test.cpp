@@ -188,6 +188,12 @@ TEST_CASE("the schedule keeps a label whose need hangs on a value that is not st
   CHECK(schedule_of(without(bare, "/combiners/0/disconnect/distance_m"), "2014") ==
         Words{"box-identification", "dc-power-source", "shock-both-sides", "raceway-power-source",
               "disconnect", "directory ?/disconnect/distance_m"});
+  // A word that the edition does not know says as little.
+  const Json functional = put(bare, "/inverters/I/grounding", "functional");
+  CHECK(schedule_of(functional, "2008") == Words{"dc-power-source", "shock-both-sides",
+                                                 "ungrounded-system ?/inverters/I/grounding", "disconnect"});
+  CHECK(site_schedule_of(functional, "2008") == Words{"ground-fault ?/inverters/I/grounding"});
+  CHECK(schedule_of(functional, "2017") == schedule_of(bare, "2017"));
   CHECK(site_schedule_of(without(bare, "/inverters/I/grounding"), "2014") ==
         Words{"ground-fault ?/inverters/I/grounding", "rapid-shutdown"});
 }

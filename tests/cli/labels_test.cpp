@@ -7,6 +7,7 @@
 #include "tests/support/example.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/page.hpp"
+#include "tests/support/said.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
@@ -31,7 +32,7 @@ TEST_CASE("labels: text unless another format is asked for, and status 0 whateve
   CHECK(text.err.empty());
   CHECK(text.says("label schedule, NEC 2017"));
   CHECK(text.says("Saltmarsh Packing Halls"));
-  CHECK(text.says("ONCE ON THE SITE"));
+  CHECK(text.says("ON THE SITE"));
   CHECK(too_wide(text.out).empty());
   CHECK(call({"labels", clean, "--format", "text"}).out == text.out);
   CHECK(call({"labels", faults}).status == 0);
@@ -57,7 +58,7 @@ TEST_CASE("labels: a choice of boxes leaves out the others and the site") {
   CHECK(some.status == 0);
   CHECK(boxes_in(Json::parse(some.out)) == std::vector<std::string>{"A-01", "A-02", "B-22"});
   for (const Json& label : Json::parse(some.out)["labels"]) CHECK_FALSE(label["box"].is_null());
-  CHECK_FALSE(call({"labels", clean, "--box", "A-01"}).says("ONCE ON THE SITE"));
+  CHECK_FALSE(call({"labels", clean, "--box", "A-01"}).says("ON THE SITE"));
   const Called none = call({"labels", clean, "--box", "C-01"});
   CHECK(none.status == 2);
   CHECK(none.out.empty());
@@ -100,6 +101,53 @@ TEST_CASE("labels: to a file, from standard input") {
   CHECK(piped.says("COMBINER A-01: 9 STRINGS OF 18, FUSES 15 A"));
 }
 
+TEST_CASE("labels: a box that was visited is listed as found, the others as planned") {
+  const std::string visit = std::string(BOXPROOF_EXAMPLES) + "/saltmarsh-visit.json";
+  const std::string rows = std::string(BOXPROOF_EXAMPLES) + "/saltmarsh-visit.csv";
+  // A-04 has 19 modules in series in place of 18: 19 · 49.3 V · (1 + 0.27 % · 34) = 1022.7 V at −9 °C.
+  const Called plan = call({"labels", clean, "--box", "A-04"});
+  const Called found = call({"labels", clean, "--box", "A-04", "--asbuilt", visit});
+  CHECK(found.status == 0);
+  CHECK(found.err.empty());
+  CHECK(plan.says("MAXIMUM VOLTAGE 969 V DC"));
+  CHECK(found.says("MAXIMUM VOLTAGE 1023 V DC"));
+  CHECK(found.says("label schedule, as built, NEC 2017"));
+  CHECK_FALSE(plan.says("as built"));
+  CHECK(found.says("Of 1 box, 1 as found by the field record, the others as planned."));
+  CHECK(call({"labels", clean, "--box", "A-04", "--asbuilt", rows}).out == found.out);
+  const Json j = Json::parse(call({"labels", clean, "--asbuilt", visit, "--format", "json"}).out);
+  CHECK(j["basis"] == "as-built");
+  CHECK(boxes_in(j).size() == 50);
+  // A label once for the system has the highest voltage of all boxes, as found.
+  const Json later =
+      Json::parse(call({"labels", clean, "--asbuilt", visit, "--edition", "2023", "--format", "json"}).out);
+  CHECK(later["labels"][0]["kind"] == "max-voltage");
+  CHECK(later["labels"][0]["values"]["max_v"]["printed"] == 1023);
+  const Json record = {{"format", "boxproof-asbuilt/1"},
+                       {"boxes", {{{"id", "B-02"}, {"count", {{"positive", 8}, {"negative", 8}}}}}}};
+  const Folder folder;
+  folder.put("record.json", record.dump());
+  folder.put("design.json", with_second_box(sound_design()).dump());
+  const Called two = call(
+      {"labels", folder.path("design.json"), "--asbuilt", folder.path("record.json"), "--format", "csv"});
+  CHECK(two.says("\"COMBINER A-01: 9 STRINGS OF 18, FUSES 15 A\""));
+  CHECK(two.says("\"COMBINER B-02: 8 STRINGS OF 18, FUSES 15 A\""));
+}
+
+TEST_CASE("labels: what to have made is what the plan calls for, whatever hangs on the box") {
+  const Folder folder;
+  const Json record = {{"format", "boxproof-asbuilt/1"},
+                       {"boxes", {{{"id", "A-01"}, {"labels", {{{"kind", "directory"}}}}}}}};
+  folder.put("record.json", record.dump());
+  folder.put("design.json", sound_design().dump());
+  const auto labels = [&](bool built) {
+    std::vector<std::string> arguments{"labels", folder.path("design.json"), "--format", "json"};
+    if (built) arguments.insert(arguments.end(), {"--asbuilt", folder.path("record.json")});
+    return Json::parse(call(arguments).out)["labels"];
+  };
+  CHECK(labels(true) == labels(false));
+}
+
 TEST_CASE("labels: wrong use is 2, a bad design 3, and nothing is printed") {
   struct Row {
     std::vector<std::string> arguments;
@@ -111,7 +159,9 @@ TEST_CASE("labels: wrong use is 2, a bad design 3, and nothing is printed") {
                                        {{"labels", clean, "--format", "xml"}, "", 2, "xml"},
                                        {{"labels", clean, "--format", "cvs"}, "", 2, "csv"},
                                        {{"labels", clean, "--box", "A-99"}, "", 2, "A-99"},
-                                       {{"labels", clean, "--asbuilt", "x"}, "", 2, "--asbuilt"},
+                                       {{"labels", clean, "--high-c", "30"}, "", 2, "--high-c"},
+                                       {{"labels", clean, "--asbuilt", "none.json"}, "", 3, "none.json"},
+                                       {{"labels", "-", "--asbuilt", "-"}, "", 2, "standard input"},
                                        {{"labels", clean, "more"}, "", 2, "more"},
                                        {{"labels", "none.json"}, "", 3, "none.json"},
                                        {{"labels", "-"}, "{", 3, "<stdin>:"},

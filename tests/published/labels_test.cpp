@@ -81,7 +81,7 @@ const std::vector<Row> rows{
     {"2023", "max-voltage", LabelAt::system, LabelWhen::always, {max_v}, "690.7(D)", false},
     {"2023", "shock-both-sides", sw, by_switch, {}, "690.13(B), 690.15", true},
     {"2023", "raceway-power-source", LabelAt::raceway, LabelWhen::raceway, {}, "690.31(D)(2)", true},
-    {"2023", "rapid-shutdown", LabelAt::service, LabelWhen::building, {}, "690.12(D)", false},
+    {"2023", "rapid-shutdown", LabelAt::service, LabelWhen::building, {}, "690.12(D)", true},
     {"2023", "disconnect", sw, by_switch, {}, "110.22(A)", true},
 };
 // clang-format on
@@ -128,10 +128,17 @@ TEST_CASE("labels: distance, letters, colours and wording of what is marked on r
     for (const LabelRule& rule : edition_of(edition).labels.kinds) {
       CAPTURE(edition, rule.kind);
       const bool raceway = rule.kind == "raceway-power-source";
-      const bool tall = (raceway && edition != "2011") || rule.kind == "rapid-shutdown";
+      const bool shutdown = rule.kind == "rapid-shutdown";
+      const bool tall = (raceway && edition != "2011") || (shutdown && edition == "2014");
       CHECK(rule.every == (raceway ? std::optional(Metres(3)) : std::nullopt));
       CHECK(rule.letter == (tall ? std::optional(Millimetres(9.5)) : std::nullopt));
-      CHECK(rule.look == (tall ? "white capitals on red, reflective" : ""));
+      // From 2017 on by type of shutdown, from 2020 on (2023: as proposed) in one form; a label at the
+      // switch.
+      CHECK(rule.look == (tall        ? "white capitals on red, reflective"
+                          : !shutdown ? ""
+                          : edition == "2017"
+                              ? "of the form for the type of shutdown; a second label at its switch"
+                              : "one form, whatever the type of shutdown; a second label at its switch"));
       if (!raceway) CHECK(rule.words.empty());
     }
   const std::string_view warning = "WARNING: PHOTOVOLTAIC POWER SOURCE";

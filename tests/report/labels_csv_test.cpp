@@ -88,6 +88,18 @@ TEST_CASE("CSV: values as printed, in the columns that the edition asks for") {
   CHECK(now.at("source") == "from memory, unverified");
 }
 
+TEST_CASE("CSV: a label that only the plan calls for has the values of its text") {
+  const auto plan = record_of(csv_of(sound_design()), "dc-power-source");
+  CHECK(plan.at("needed") == "plan");
+  CHECK(plan.at("text") == "PV DC SOURCE: MAXIMUM VOLTAGE 597 V DC, MAXIMUM CURRENT 108 A");
+  CHECK(plan.at("max_v") == "597");
+  CHECK(plan.at("max_a") == "108");
+  for (const char* key : {"isc_a", "vmp_v", "imp_a"}) CHECK(plan.at(key).empty());
+  const auto fault = record_of(csv_of(sound_design()), "ground-fault");
+  CHECK(fault.at("max_v").empty());
+  CHECK(fault.at("max_a").empty());
+}
+
 TEST_CASE("CSV: the caution once, in the first row") {
   const auto rows = records(csv_of(with_second_box(sound_design())));
   CHECK(rows[0].at("caution") == std::string(caution()));
@@ -146,10 +158,11 @@ TEST_CASE("JSON and CSV list the same labels, of the example too") {
 }
 
 TEST_CASE("a site where no label is needed and none called for") {
-  const Json none = with_labels(
-      without(put(put(sound_design(), "/site/use", "ground"), "/inverters/I/grounding", "functional"),
-              "/combiners/0/disconnect"),
-      Json::array());
+  // A solidly grounded array in a field, where an amendment takes the one label away that 2008 asks for.
+  const Json none =
+      put(with_labels(without(put(sound_design(), "/site/use", "ground"), "/combiners/0/disconnect"),
+                      Json::array()),
+          "/code/amendments", {{"labels", {{"kinds", {{"ground-fault", nullptr}}}}}});
   CHECK(json_of(none, "2008")["labels"].empty());
   CHECK(read_csv(csv_of(none, "2008")) == std::vector<Cells>{header});
 }

@@ -67,8 +67,9 @@ TEST_CASE("one value less than the edition wants") {
     }
 }
 
-TEST_CASE("a text in place of a number does not state the value") {
-  CHECK(absent(Json::array({label("max-voltage", {{"max_v", "597 V"}, {"max_a", 108}})}), "2017") == "max_v");
+TEST_CASE("a text in place of a number is asked about by itself, and not as absent besides") {
+  const Json text = label("max-voltage", {{"max_v", "597 V"}, {"max_a", 108}});
+  CHECK(told_by(*judge(design_with(Json::array({text}))), values) == Words{"query label max-voltage max_v"});
 }
 
 TEST_CASE("of several labels that would do the fullest counts") {

@@ -71,6 +71,59 @@ TEST_CASE("labels that nobody listed are the plan's") {
               "correction label dc-power-source vmp_v"});
 }
 
+TEST_CASE("what the plan's label says stands in the plan, though the box as found made it wrong") {
+  struct Row {
+    Json seen;
+    std::string place;
+  };
+  const Json bare = found({{"kind", "max-voltage"}});
+  for (const Row& r :
+       {Row{{{"count", {{"series", 19}}}}, "/combiners/0/labels/1/values/max_v"},
+        Row{{{"count", {{"series", 19}}}, {"labels", bare}}, "/combiners/0/labels/1/values/max_v"}}) {
+    CAPTURE(r.seen.dump());
+    const auto judged = visit(r.seen);
+    const Finding* f = judged->find(values, "label max-voltage max_v");
+    REQUIRE(f != nullptr);
+    CHECK(f->basis == Basis::as_built);
+    CHECK_FALSE(f->in_record);
+    CHECK(f->place.file == "design.json");
+    CHECK(f->place.pointer == r.place);
+    CHECK(f->ask.find("--asbuilt") != std::string::npos);
+  }
+  // The contents that nobody states likewise.
+  const Json empty = put(sound_design(), "/combiners/0/labels/1/values", Json::object());
+  const auto judged =
+      visit({{"labels", bare}, {"disconnect", {{"present", true}}}},
+            without(put(empty, "/combiners/0/labels/2/kind", "directory"), "/combiners/0/labels/2/values"));
+  const Finding* f = judged->find(values);
+  REQUIRE(f != nullptr);
+  CHECK(f->place.file == "design.json");
+}
+
+TEST_CASE("where no strings were found no label is called another circuit's") {
+  const auto judged = visit({{"count", {{"positive", 0}, {"negative", 0}}}});
+  CHECK(told_by(*judged, values).empty());
+  CHECK(told_by(*visit({{"count", {{"positive", 1}, {"negative", 1}}}}), values).size() == 4);
+}
+
+TEST_CASE("the name of the box on a label found") {
+  Json labels = found({{"kind", "max-voltage"}});
+  labels[0]["values"] = {{"id", "A-02"}};
+  const auto judged = visit({{"labels", labels}});
+  const Finding* f = judged->find(values);
+  check_words(f, "A-02", "A-01", "690.31(B)");
+  CHECK(f->severity == Severity::correction);
+  CHECK(f->place.pointer == "/boxes/0/labels/0/values/id");
+  // Posted as well, the name is the tally's.
+  const auto posted = visit({{"labels", labels}, {"posted", {{"id", "A-02"}}}});
+  CHECK(told_by(*posted, values).empty());
+  CHECK(told_by(*posted, tally).size() == 1);
+  // A list without contents keeps the plan's name, and the posted one goes before it.
+  const Json plan = put(sound_design(), "/combiners/0/labels/0/values", {{"id", "A-02"}});
+  const Json bare = found({{"kind", "max-voltage"}});
+  CHECK(told_by(*visit({{"labels", bare}}, plan), values) == Words{"correction label box-identification id"});
+}
+
 TEST_CASE("what cannot be read is not judged") {
   Json label = voltage({{"max_v", 500}});
   label["legible"] = false;

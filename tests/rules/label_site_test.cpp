@@ -73,10 +73,14 @@ TEST_CASE("what the query says") {
   CHECK(f->message ==
         "No box of the plan calls for a rapid-shutdown label, needed once at the service equipment; is it on "
         "another sheet?");
+  const auto system = judge(
+      with_labels(sound_design(), labels_without(all_labels(), {"max-voltage", "dc-power-source"})), "2023");
+  REQUIRE(system->find(missing) != nullptr);
+  CHECK(says(*system->find(missing), "needed once for each PV system"));
   const auto old = judge(with_labels(sound_design(), labels_without(all_labels(), {"ground-fault"})), "2014");
   REQUIRE(old->find(missing) != nullptr);
   CHECK(old->find(missing)->section == "690.5(C)");
-  CHECK(says(*old->find(missing), "needed once at the inverter"));
+  CHECK(says(*old->find(missing), "needed at each inverter"));
 }
 
 TEST_CASE("the ground-fault warning is needed where one array is solidly grounded") {

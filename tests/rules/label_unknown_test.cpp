@@ -102,3 +102,22 @@ TEST_CASE("the site asks for the grounding where no box calls for the ground-fau
     CHECK_FALSE(asks(design, edition, "inverters/I/grounding", false));
   }
 }
+
+TEST_CASE(
+    "functional grounding up to 2014: site/grounding-term asks, and label/missing says nothing besides") {
+  const Json functional = put(sound_design(), "/inverters/I/grounding", "functional");
+  const Json bare =
+      with_labels(functional, labels_without(all_labels(), {"ground-fault", "ungrounded-system"}));
+  for (const std::string_view edition : edition_names) {
+    CAPTURE(edition);
+    const auto judged = judge(bare, edition);
+    CHECK(told_by(*judged, missing).empty());
+    CHECK(told_by(*judged, "site/grounding-term").size() == (edition <= "2014" ? 1 : 0));
+    CHECK_FALSE(asks(bare, edition, "inverters/I/grounding"));
+    CHECK_FALSE(asks(bare, edition, "inverters/I/grounding", false));
+  }
+  // Where an amendment takes that rule away, label/missing asks.
+  const Json alone = put(bare, "/code/amendments", {{"rules", {{"site/grounding-term", nullptr}}}});
+  CHECK(asks(alone, "2011", "inverters/I/grounding"));
+  CHECK(asks(alone, "2011", "inverters/I/grounding", false));
+}

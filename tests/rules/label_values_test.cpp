@@ -94,21 +94,21 @@ TEST_CASE("what a value of another circuit says") {
   struct Row {
     std::string key;
     double stated, limit;
-    std::string above;
+    std::string above, most;
   };
-  for (const Row& r : std::vector<Row>{{"max_v", 700, 656.37, "596.7 V"},
-                                       {"max_a", 216, 118.8, "108 A"},
-                                       {"isc_a", 216, 118.8, "108 A"},
-                                       {"vmp_v", 600, 495, "450 V"},
-                                       {"imp_a", 162, 89.1, "81 A"}}) {
+  for (const Row& r : std::vector<Row>{{"max_v", 700, 656.37, "596.7 V", "656.4 V"},
+                                       {"max_a", 216, 118.8, "108 A", "118.8 A"},
+                                       {"isc_a", 216, 118.8, "108 A", "118.8 A"},
+                                       {"vmp_v", 600, 495, "450 V", "495 V"},
+                                       {"imp_a", 162, 89.1, "81 A", "89.1 A"}}) {
     CAPTURE(r.key);
     const auto judged = judge(stating_one(r.key, r.stated));
     const Finding* f = judged->find(values);
     check_numbers(f, r.stated, r.limit, r.key.back() == 'v' ? "V" : "A", "690.53");
     CHECK(f->severity == Severity::advice);
     CHECK(says(*f, "more than 10 % above the " + r.above +
-                       (r.key == "isc_a" ? " of the highest current" : " computed") +
-                       ": it describes another circuit."));
+                       (r.key == "isc_a" ? " of the highest current" : " computed") + " (at most " + r.most +
+                       "): it describes another circuit."));
     CHECK(judged->judgement.verdict == Verdict::accept);
   }
 }
@@ -119,16 +119,24 @@ TEST_CASE("two numbers that would print alike are told apart") {
   CHECK(says(*judged->find(values), "states 596.6999 V as the highest voltage; 596.7 V is computed"));
 }
 
-TEST_CASE("the arithmetic of a maximum is shown") {
+TEST_CASE("the arithmetic of each value is shown, down to the value") {
   CheckOptions options;
   options.show_work = true;
-  for (const auto& [key, stated, result] :
-       {std::tuple("max_v", 500.0, 596.7), std::tuple("max_a", 100.0, 108.0)}) {
+  for (const auto& [key, stated, result, symbol, numbers] :
+       {std::tuple("max_v", 500.0, 596.7, "Vmax", "18 · 30 · (1 + (−0.3) / 100 · ((−10) − 25))"),
+        std::tuple("max_a", 100.0, 108.0, "Iout", "9 · 12"),
+        std::tuple("isc_a", 80.0, 86.4, "ΣIsc", "108 / 1.25"),
+        std::tuple("vmp_v", 400.0, 450.0, "Vmp", "18 · 25"),
+        std::tuple("imp_a", 70.0, 81.0, "ΣImp", "9 · 9")}) {
+    CAPTURE(key);
     const auto judged = judge(stating_one(key, stated), {}, nullptr, options);
     const Finding* f = judged->find(values);
     REQUIRE(f != nullptr);
     REQUIRE_FALSE(f->working.empty());
     CHECK(close(f->working.back().value, result));
+    CHECK(f->working.back().symbol == symbol);
+    CHECK(f->working.back().numbers == numbers);
+    CHECK(f->working.back().unit == f->unit);
   }
 }
 
@@ -154,13 +162,13 @@ TEST_CASE("strings, modules in series and fuses must be those of the box") {
   for (const Row& r : std::vector<Row>{{"strings", 8, 9, "", "states 8 strings; the box has 9."},
                                        {"strings", 10, 9, "", "states 10 strings; the box has 9."},
                                        {"series", 19, 18, "", "states 19 modules in series; the box has 18."},
-                                       {"fuse_a", 20, 15, "A", "states 20 A fuses; the box has 15."}}) {
+                                       {"fuse_a", 20, 15, "A", "states 20 A fuses; the box has 15 A."}}) {
     CAPTURE(r.key);
     Json wrong = right;
     wrong[r.key] = r.stated;
     const auto judged = judge(stating("box-identification", wrong));
     const Finding* f = judged->find(values);
-    check_numbers(f, r.stated, r.there, r.unit, "690.53");
+    check_numbers(f, r.stated, r.there, r.unit, "690.31(B)");
     CHECK(f->severity == Severity::correction);
     CHECK(f->part == "label box-identification " + r.key);
     CHECK(f->place.pointer == "/combiners/0/labels/0/values/" + r.key);
@@ -196,7 +204,8 @@ TEST_CASE("a value that is not known here is a query") {
   CHECK(f->part == "label disconnect max_w");
   CHECK(f->place.pointer == "/combiners/0/labels/0/values/max_w");
   CHECK(std::get<std::string>(f->found) == "max_w");
-  CHECK(std::get<std::string>(f->required) == "max_v, max_a, isc_a, vmp_v, imp_a, strings, series or fuse_a");
+  CHECK(std::get<std::string>(f->required) ==
+        "id, max_v, max_a, isc_a, vmp_v, imp_a, strings, series or fuse_a");
   CHECK(says(*f, "states \"max_w\", which is not known here, so nothing is held against it."));
 }
 

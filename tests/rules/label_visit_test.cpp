@@ -77,9 +77,14 @@ TEST_CASE("a label that cannot be read") {
     CHECK(std::get<std::string>(f->found) == "illegible");
     CHECK(says(*f, "cannot be read"));
     CHECK(f->place.pointer.starts_with("/boxes/0/labels"));
-    // A second one of the kind that can be read will do.
+    CHECK(says(*f, "is needed"));
+    // A second one of the kind that can be read does what is asked; the first is still to be replaced.
     labels.push_back({{"kind", labels[i]["kind"]}, {"legible", true}});
-    CHECK(told(labels).empty());
+    CHECK(told(labels) == Words{"correction label " + labels[i]["kind"].get<std::string>()});
+    const auto second = judge(sound_design(), {}, visit_with({{"labels", labels}}));
+    CHECK(second->find(missing)->message ==
+          "One of the " + labels[i]["kind"].get<std::string>() + " labels of A-01 cannot be read.");
+    CHECK(second->find(missing)->place.pointer == "/boxes/0/labels/" + std::to_string(i));
   }
 }
 
@@ -87,9 +92,29 @@ TEST_CASE("an illegible voltage label is served by a DC power source label that 
   Json labels = five();
   labels[1]["legible"] = false;
   labels.push_back({{"kind", "dc-power-source"}});
-  CHECK(told(labels).empty());
-  labels.back()["legible"] = false;
   CHECK(told(labels) == Words{"correction label max-voltage"});
+  const auto served = judge(sound_design(), {}, visit_with({{"labels", labels}}));
+  CHECK(served->find(missing)->message == "The max-voltage label of A-01 cannot be read.");
+  labels.back()["legible"] = false;
+  CHECK(told(labels) == Words{"correction label max-voltage", "correction label dc-power-source"});
+  const auto none = judge(sound_design(), {}, visit_with({{"labels", labels}}));
+  CHECK(none->find(missing, "label dc-power-source")->message ==
+        "The dc-power-source label of A-01 cannot be read; it is needed at its disconnect.");
+}
+
+TEST_CASE("a label that cannot be read is told though no edition asks for it, and each kind once") {
+  Json labels = five();
+  labels.push_back({{"kind", "ground-fault"}, {"legible", false}});
+  labels.push_back({{"kind", "ground-fault"}, {"legible", false}});
+  const auto judged = judge(sound_design(), {}, visit_with({{"labels", labels}}));
+  CHECK(told_by(*judged, missing) == Words{"correction label ground-fault"});
+  CHECK(judged->find(missing)->message == "The ground-fault label of A-01 cannot be read.");
+  CHECK(judged->find(missing)->place.pointer == "/boxes/0/labels/5");
+  const auto old = judge(sound_design(), "2014", visit_with({{"labels", labels}}));
+  CHECK(old->find(missing, "label ground-fault")->section == "690.5(C)");
+  labels[5]["legible"] = true;
+  labels.erase(6);
+  CHECK(told(labels).empty());
 }
 
 TEST_CASE("what the plan lacks already is not told again as built, and what it states not asked twice") {
@@ -113,4 +138,16 @@ TEST_CASE("labels found stand on the disconnect that is there") {
             visit_with({{"labels", found_labels({"box-identification", "raceway-power-source"})},
                         {"disconnect", {{"present", false}}}}));
   CHECK(told_by(*judged, missing).empty());
+}
+
+TEST_CASE("a label that the plan does not call for, needed on the box as found: the place is in the plan") {
+  // No disconnect on the plan, and one was found.
+  const Json plan = with_labels(without(sound_design(), "/combiners/0/disconnect"),
+                                labels_without(all_labels(), {"disconnect"}));
+  const auto judged = judge(plan, {}, visit_with({{"disconnect", {{"present", true}}}}));
+  const Finding* f = judged->find(missing, "label disconnect");
+  check_words(f, "not called for", "disconnect", "110.22(A)");
+  CHECK(f->basis == Basis::as_built);
+  CHECK(f->place.file == "design.json");
+  CHECK(f->place.pointer == "/combiners/0/labels");
 }

@@ -54,7 +54,7 @@ TEST_CASE("tally/label: entries that differ from the plan") {
   CHECK(all[0].message == "The label on A-04 says A-40; the plan has A-04.");
   CHECK(all[1].message == "The label on A-04 says 11 strings; the plan has 12.");
   CHECK(all[1].place.pointer == "/boxes/0/posted/strings");
-  CHECK(all[3].message == "The label on A-04 says 15 A fuses; the plan has 20.");
+  CHECK(all[3].message == "The label on A-04 says 15 A fuses; the plan has 20 A.");
   CHECK(all[3].unit == "A");
   for (const Finding& f : all) CHECK(f.severity == Severity::correction);
 }

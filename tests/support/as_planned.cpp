@@ -72,6 +72,7 @@ Json labels_as_planned(const std::vector<Label>& labels) {
   for (const Label& label : labels) {
     Json& found = out.emplace_back(Json{{"kind", label.kind}, {"legible", true}});
     for (const auto& [key, value] : label.values) found["values"][key] = value;
+    for (const auto& [key, text] : label.texts) found["values"][key] = text;
   }
   return out;
 }
