@@ -105,8 +105,7 @@ void one_high(const VisitCase& c, Notes& out, const Lot& lot, std::size_t i, dou
       .ask("Look which strings and modules are on that input, and measure it again.")
       .say(
           "{} of {} measured {} A, above {} A, the most beside the {} A of {} (median); one string of "
-          "module {} "
-          "gives {} A at {} W/m²: is more than one string on it, or is its module another?",
+          "module {} gives {} A at {} W/m²: is more than one string on it, or is its module another?",
           lot[i].name(), c.plan.id, shown(found, most), shown(most, found), shown(median),
           counted(lot.size() - 1, "neighbour", "neighbours"), module.id,
           shown(current_at(module, light, c.edition)), shown(light))
