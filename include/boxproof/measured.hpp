@@ -26,6 +26,7 @@ struct SeriesInference {
   double least = 0, most = 0;  // with the tolerance
   bool mismatch = false;       // as far from the expected number as the edition's data allow, or farther
   bool certain = false;        // the expected number lies outside what the tolerance allows
+  bool between = false;        // and so does every other whole number
   std::uint32_t likely = 0;    // where there is a mismatch: the nearest number that is not the expected
   std::uint32_t fewest = 0, highest = 0;  // whole numbers that the tolerance allows, with the likely one
 };

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "boxproof/calculate.hpp"
+#include "src/text/words.hpp"
 
 namespace boxproof {
 namespace {
@@ -12,7 +13,7 @@ namespace {
 constexpr int hottest_general_column = 90;  // °C; hotter columns exist for PV wire only
 
 bool is_pv_wire(const Conductor& c) {
-  return c.insulation == "PV wire" || c.insulation == "RPVU";
+  return text::prints(c.insulation, "PV wire") || text::prints(c.insulation, "RPVU");
 }
 
 std::optional<double> cell(const AmpacityTable& table, Material material, Size size, int column) {
@@ -80,7 +81,8 @@ double adjustment_factor(unsigned carrying, const Edition& e) {
 Kelvin roof_adder(const Run& run, const Conductor& c, const Edition& e) {
   if (!run.above_roof) return Kelvin(0);
   const auto& exempt = e.roof_adder.exempt;
-  if (std::find(exempt.begin(), exempt.end(), c.insulation) != exempt.end()) return Kelvin(0);
+  const auto printed = [&c](const std::string& name) { return text::prints(c.insulation, name); };
+  if (std::any_of(exempt.begin(), exempt.end(), printed)) return Kelvin(0);
   for (const RoofAdder::Band& band : e.roof_adder.bands) {
     const bool within = e.roof_adder.limit_included ? !exceeds(*run.above_roof, band.up_to)
                                                     : exceeds(band.up_to, *run.above_roof);

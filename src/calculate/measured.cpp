@@ -70,8 +70,11 @@ SeriesInference infer_series(Volts measured, Volts one, std::uint32_t expected, 
   const auto whole = [](double v) { return static_cast<std::uint32_t>(std::clamp(v, 0.0, most_modules)); };
   out.likely = whole(std::round(out.modules));
   if (out.mismatch && out.likely == expected) out.likely = out.modules < n ? expected - 1 : expected + 1;
-  out.fewest = std::min(whole(std::ceil(out.least * (1 - slack))), out.likely);
-  out.highest = std::max(whole(std::floor(out.most * (1 + slack))), out.likely);
+  out.fewest = whole(std::ceil(out.least * (1 - slack)));
+  out.highest = whole(std::floor(out.most * (1 + slack)));
+  out.between = out.fewest > out.highest;
+  out.fewest = std::min(out.fewest, out.likely);
+  out.highest = std::max(out.highest, out.likely);
   if (working) {
     const std::string_view section = e.measured.voltage_section;
     working->push_back(computed("n", "V / V1", {{"V", measured.value()}, {"V1", one.value()}}, out.modules,

@@ -9,6 +9,7 @@
 
 #include "boxproof/asbuilt.hpp"
 #include "boxproof/design.hpp"
+#include "src/text/words.hpp"
 
 namespace boxproof {
 
@@ -41,7 +42,6 @@ struct SeriesShare {
 // Strings that the record does not speak of have the plan's modules in series.
 std::vector<std::vector<SeriesShare>> series_of_groups(const Combiner& plan, const VisitedBox& visited);
 
-// Whether two words of a file mean the same ("4x" is 4X).
-bool same_word(std::string_view a, std::string_view b);
+using text::same_word;
 
 }  // namespace boxproof

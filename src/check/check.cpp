@@ -268,7 +268,8 @@ void facts_of(const DesignFile& design, const Edition& edition, const RecordFile
 }
 
 bool matches(std::string_view pattern, std::string_view text) {
-  return fnmatch(std::string(pattern).c_str(), std::string(text).c_str(), 0) == 0;
+  // An id may itself hold what is special in a pattern.
+  return pattern == text || fnmatch(std::string(pattern).c_str(), std::string(text).c_str(), 0) == 0;
 }
 
 }  // namespace boxproof

@@ -95,10 +95,4 @@ std::vector<std::vector<SeriesShare>> series_of_groups(const Combiner& plan, con
   return out;
 }
 
-bool same_word(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [&](char x, char y) { return lower(x) == lower(y); });
-}
-
 }  // namespace boxproof

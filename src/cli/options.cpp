@@ -19,9 +19,18 @@
 namespace boxproof::cli {
 namespace {
 
-constexpr std::string_view epilogue =
-    "Exit status: 0 nothing at or above --fail-on; 1 something is; 2 wrong use, or the\noutput cannot be "
-    "written; 3 an input cannot be read or is invalid.\nEvery report is an aid to review and no approval.";
+// What a command's exit status tells. Only check fails on what it finds; only some read an input.
+std::string epilogue(std::string_view command) {
+  const bool judges = command == "check" || command == "box" || command == "labels";
+  const std::string_view found = command == "check" ? "0 nothing at or above --fail-on; 1 something is;"
+                                 : command.empty()  ? "0 done; 1 check found something at or above --fail-on;"
+                                                    : "0 done;";
+  const std::string_view input = "; 3 an input cannot be read or is invalid";
+  return report::wrap(fmt::format("Exit status: {} 2 wrong use, or the output cannot be written{}.", found,
+                                  judges || command.empty() ? input : ""),
+                      0, "") +
+         "Every report is an aid to review and no approval.";
+}
 
 template <class Range>
 std::vector<std::string> words(const Range& range) {
@@ -121,7 +130,7 @@ struct Commands {
   Commands() {
     app.name("boxproof");
     app.set_version_flag("-V,--version", fmt::format("boxproof {}", version()));
-    app.footer(std::string(epilogue));
+    app.footer(epilogue(""));
     app.require_subcommand(0, 1);
     app.allow_extras();
     app.failure_message(CLI::FailureMessage::simple);
@@ -173,7 +182,7 @@ struct Commands {
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();
-      command->footer(std::string(epilogue));
+      command->footer(epilogue(command->get_name()));
     }
   }
 

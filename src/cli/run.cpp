@@ -158,6 +158,10 @@ int rules_command(const Options& o, Console& console) {
 }
 
 int tables_command(const Options& o, Console& console) {
+  if (!o.topics.empty() && !o.against.empty())
+    throw WrongUse(fmt::format(
+        "found the topic \"{}\" with --against, expected one of the two: --against compares whole editions",
+        o.topics.front()));
   const std::string edition = o.edition.empty() ? std::string(edition_names.back()) : o.edition;
   Target target("", console.out);
   const Write write = [&target](std::string_view text) { target.write(text); };
@@ -165,7 +169,9 @@ int tables_command(const Options& o, Console& console) {
     report::write_tables(load_edition(edition), o.topics, write);
   } else {
     write(fmt::format("What {} states differently from {}\n", edition, o.against));
-    for (const Difference& d : differences(edition, o.against)) {
+    const std::vector<Difference> all = differences(edition, o.against);
+    if (all.empty()) write("nothing differs\n");
+    for (const Difference& d : all) {
       write(d.path + "\n");
       write(report::wrap(d.one.empty() ? "–" : d.one, 8, fmt::format("  {}  ", edition)));
       write(report::wrap(d.two.empty() ? "–" : d.two, 8, fmt::format("  {}  ", o.against)));

@@ -65,6 +65,13 @@ class Check {
                         key, text::did_you_mean(key, known), fmt::join(known, ", ")));
         continue;
       }
+      if (path.empty() && key == "edition" && !same(v, current.top())) {
+        reading_.problem(
+            v, fmt::format("found {}, expected {}, the edition that is amended; an amendment changes "
+                           "values of an edition, the design's code.edition says which edition it is",
+                           words(v), words(current.top())));
+        continue;
+      }
       if (v.kind() == Kind::object && current.kind() == Kind::object) {
         object(v, current, here);
         continue;
@@ -76,6 +83,10 @@ class Check {
       }
       if (own && same(v, own.top())) continue;
       const std::string before = own && own.kind() != Kind::null ? words(own.top()) : "nothing";
+      if (v.kind() == Kind::null && (own.kind() == Kind::object || own.kind() == Kind::array)) {
+        changed.push_back({here, path == "rules" ? "taken away: this rule does not run" : "taken away"});
+        continue;
+      }
       const std::string after = v.kind() == Kind::null ? "nothing" : words(v);
       changed.push_back({here, fmt::format("{} in place of {}", after, before)});
     }

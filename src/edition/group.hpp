@@ -59,6 +59,14 @@ class Group {
     for (const Value& v : items(key)) out.push_back(to_number(v, any_number, reading_).value_or(0));
     return out;
   }
+  // A factor: nothing multiplied by it may vanish or turn round.
+  double factor(std::string_view key) const {
+    const Field f = need(key);
+    return f ? to_number(f.top(), positive(""), reading_).value_or(1) : 1;
+  }
+  std::optional<double> factor_if(std::string_view key) const {
+    return has(key) ? std::optional(factor(key)) : std::nullopt;
+  }
   std::vector<Value> items(std::string_view key) const {
     std::vector<Value> out;
     const Field f = need(key);

@@ -52,7 +52,7 @@ CorrectionTable correction(const Group& g) {
     out.up_to = Celsius(band.number("up_to_c"));
     for (const Value& factor : band.items("factors"))
       out.factors.push_back(factor.kind() == Kind::null ? std::nullopt
-                                                        : to_number(factor, any_number, g.reading()));
+                                                        : to_number(factor, positive(""), g.reading()));
     if (out.factors.size() != table.columns.size())
       g.reading().problem(v, fmt::format("found {} factors, expected one for each of {} columns",
                                          out.factors.size(), table.columns.size()));
@@ -69,7 +69,7 @@ void grounding(const Group& g, GroundingTable& table) {
   }
   table.least_copper = g.size("least_copper");
   table.least_aluminum = g.size("least_aluminum");
-  table.assumed_factor = g.number("assumed_factor");
+  table.assumed_factor = g.factor("assumed_factor");
   table.assumed_section = g.text("assumed_section");
 }
 
@@ -91,7 +91,7 @@ void read_conductors(const Group& g, Edition& e) {
     const Group band(Field(v), g.reading());
     AdjustmentTable::Band& out = e.adjustment.bands.emplace_back();
     if (band.has("up_to")) out.up_to = static_cast<unsigned>(band.whole("up_to", 0, 1'000'000));
-    out.factor = band.number("factor");
+    out.factor = band.factor("factor");
   }
   const Group roof = g.group("roof_adder");
   e.roof_adder.section = roof.text("section");

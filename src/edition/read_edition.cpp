@@ -35,7 +35,7 @@ void voltage(const Group& g, Edition& e) {
   e.cold = {cold.text("section"), Celsius(cold.number("reference_c")), {}};
   for (const Value& v : cold.items("bands")) {
     const Group band(Field(v), g.reading());
-    e.cold.bands.push_back({Celsius(band.number("down_to_c")), band.number("factor")});
+    e.cold.bands.push_back({Celsius(band.number("down_to_c")), band.factor("factor")});
   }
   e.design_low_at_most = Celsius(g.group("design_low").number("at_most_c"));
   e.unequal_vmp_pct = g.group("unequal_strings").number("vmp_max_pct");
@@ -44,18 +44,18 @@ void voltage(const Group& g, Edition& e) {
 
 void current(const Group& g, Edition& e) {
   const Group maximum = g.group("maximum");
-  e.maximum_current_factor = maximum.number("factor");
+  e.maximum_current_factor = maximum.factor("factor");
   e.maximum_current_section = maximum.text("section");
   e.output_current_section = maximum.text("output_section");
   const Group overcurrent = g.group("overcurrent");
-  e.overcurrent_factor = overcurrent.number("factor");
+  e.overcurrent_factor = overcurrent.factor("factor");
   e.overcurrent_section = overcurrent.text("section");
   const Group conductor = g.group("conductor");
-  e.before_factor = conductor.number("before_factor");
+  e.before_factor = conductor.factor("before_factor");
   e.before_section = conductor.text("before_section");
-  e.after_factor = conductor.number("after_factor");
+  e.after_factor = conductor.factor("after_factor");
   e.after_section = conductor.text("after_section");
-  e.strict_after_factor = conductor.number_if("strict_after_factor");
+  e.strict_after_factor = conductor.factor_if("strict_after_factor");
   e.rated_100_section = g.group("rated_100_pct").text_if("section");
 }
 
@@ -84,7 +84,7 @@ void disconnect(const Group& g, DisconnectRules& rules) {
   rules.large = disconnect_case(g.group("large"));
   rules.small = disconnect_case(g.group("small"));
   const Group current = g.group("current");
-  rules.current_factor = current.number("factor");
+  rules.current_factor = current.factor("factor");
   rules.current_section = current.text_if("section");
 }
 

@@ -24,7 +24,7 @@ void read_measured(const Group& g, Edition& e) {
   m.insulation_megohm = insulation.number("least_mohm");
   m.insulation_above = Volts(insulation.number("above_v"));
   m.insulation_low_megohm = insulation.number("least_otherwise_mohm");
-  m.system_voltage_factor = insulation.number("system_voltage_factor");
+  m.system_voltage_factor = insulation.factor("system_voltage_factor");
   m.insulation_section = insulation.text("section");
 }
 

@@ -10,7 +10,7 @@ void ground_fault(const Group& g, GroundFaultRules& rules) {
   rules.ungrounded_section = g.text_if("ungrounded_section");
   if (!g.has("larger_grounding")) return;
   const Group larger = g.group("larger_grounding");
-  rules.larger_grounding_factor = larger.number("ampacity_factor");
+  rules.larger_grounding_factor = larger.factor("ampacity_factor");
   rules.larger_grounding_section = larger.text("section");
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "src/text/pointer.hpp"
+#include "src/text/words.hpp"
 
 namespace boxproof {
 
@@ -24,7 +25,7 @@ std::string key_of(const Conductor& c, std::string_view key) {
   // A value that the plan lacks is asked for under the plan's name. The ratings of another insulation that
   // was found are in neither file.
   const bool rating = key == "insulation_c" || key == "rated_v";
-  if (c.planned != nullptr && !(rating && c.insulation != c.planned->insulation))
+  if (c.planned != nullptr && !(rating && !text::same_word(c.insulation, c.planned->insulation)))
     return key_of(*c.planned, key);
   const bool found = c.id.ends_with(as_found);
   return fmt::format("{}/{}/{}", found ? "" : "/conductors", text::pointer_token(c.id), key);
@@ -85,6 +86,26 @@ void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks
   if (!conductor->size) out.lacks(key_of(*conductor, "size"), speaks_for_all);
   if (!conductor->material) out.lacks(key_of(*conductor, "material"), speaks_for_all);
   if (!conductor->insulation_temperature) out.lacks(key_of(*conductor, "insulation_c"), speaks_for_all);
+}
+
+void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all) {
+  for (const CircuitFacts& f : c.facts.circuits) {
+    const Module& m = *f.circuit->module;
+    const auto no_coefficient = [&](std::string because) {
+      out.lacks(key_of(m, "voc_coeff_pct_per_c"), speaks_for_all, because);
+    };
+    if (f.voltage.lack == Lack::low_temperature) out.lacks("/site/low_c", speaks_for_all);
+    if (f.voltage.lack == Lack::cell)
+      no_coefficient(fmt::format("Module {} states neither a coefficient of Voc nor its kind of cell", m.id));
+    if (f.voltage.lack == Lack::coefficient && m.cell == Cell::thin_film)
+      no_coefficient(fmt::format(
+          "Module {} is thin film, for which there is no table, and states no coefficient", m.id));
+    if (f.voltage.lack == Lack::coefficient && m.cell != Cell::thin_film)
+      no_coefficient(
+          fmt::format("{} °C is colder than the table's end at {} °C, and module {} states no coefficient",
+                      shown(*design_low(c), c.edition.cold.bands.back().down_to),
+                      shown(c.edition.cold.bands.back().down_to, *design_low(c)), m.id));
+  }
 }
 
 std::string wire(const Conductor& c) {

@@ -51,6 +51,9 @@ void each_run(const BoxCase& c, Look&& look) {
 // Says which value a run's ampacity lacked. `speaks_for_all` for the one rule that tells it.
 void lacks_of_run(const BoxCase& c, Notes& out, const LaidRun& laid, bool speaks_for_all);
 
+// Says which value the voltage of a string lacked. `speaks_for_all` for the one rule that tells it.
+void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all);
+
 // "10 AWG copper"
 std::string wire(const Conductor& conductor);
 

@@ -5,6 +5,7 @@
 
 #include "src/rules/common.hpp"
 #include "src/rules/list.hpp"
+#include "src/text/words.hpp"
 
 namespace boxproof {
 namespace {
@@ -15,13 +16,37 @@ std::optional<bool> outdoors(const BoxCase& c, const LaidRun& laid) {
   return laid.circuit ? true : stands_outdoors(c.box);
 }
 
+// What a print is fit for: what any of its names is, since such a conductor passed the tests of each.
+struct PrintFitness {
+  InsulationFitness fit;
+  bool known = true;  // every name of it
+};
+
+PrintFitness fitness_of(std::string_view print, const Edition& e) {
+  PrintFitness out;
+  for (const std::string_view name : text::printed_names(print)) {
+    const auto known = std::find_if(e.insulations.begin(), e.insulations.end(),
+                                    [&](const auto& type) { return text::same_word(type.first, name); });
+    if (known == e.insulations.end()) {
+      out.known = false;
+      continue;
+    }
+    out.fit.sunlight |= known->second.sunlight;
+    out.fit.sunlight_only_if_marked |= known->second.sunlight_only_if_marked;
+    out.fit.wet |= known->second.wet;
+  }
+  return out;
+}
+
 // Ungrounded arrays, in the editions that single them out: whether an exposed string conductor must be, and
 // is not, of the insulations named for them. Whoever does not say how the array is grounded is asked.
 bool unfit_for_ungrounded(const BoxCase& c, Notes& out, const LaidRun& laid) {
   const auto& rule = c.edition.ungrounded_exposed;
   if (!rule || !laid.circuit) return false;
   const auto& fit = rule->insulations;
-  if (std::find(fit.begin(), fit.end(), laid.conductor()->insulation) != fit.end()) return false;
+  const std::string& print = laid.conductor()->insulation;
+  if (std::any_of(fit.begin(), fit.end(), [&](auto& name) { return text::prints(print, name); }))
+    return false;
   if (!c.box.inverter->grounding) out.lacks(key_of(*c.box.inverter, "grounding"));
   return c.box.inverter->grounding == Grounding::ungrounded;  // functional: site/grounding-term asks
 }
@@ -33,25 +58,23 @@ void judge_insulation(const BoxCase& c, Notes& out, const LaidRun& laid) {
   const auto outside = outdoors(c, laid);
   if (!outside) return out.lacks_in_box("/mounting/place");
   const bool exposed = *outside && *laid.run->method == Method::free_air;
-  const auto known = c.edition.insulations.find(conductor->insulation);
+  const auto [fit, known] = fitness_of(conductor->insulation, c.edition);
   const auto note = [&](Severity severity, std::string required) {
     return out.find(severity, laid.part())
         .found(conductor->insulation)
         .required(std::move(required))
         .at(laid.pointer() + "/conductor");
   };
-  const bool fit_for_wet = known != c.edition.insulations.end() && known->second.wet;
-  if (!*outside && !fit_for_wet && !c.box.mounting->wet) return out.lacks_in_box("/mounting/wet");
+  if (!*outside && !fit.wet && !c.box.mounting->wet) return out.lacks_in_box("/mounting/wet");
   const bool wet = *outside || c.box.mounting->wet.value_or(false);  // a raceway outdoors is wet inside
   if (!exposed && !wet) return;
   const std::string_view where = exposed ? "exposed outdoors" : "in a wet location";
-  if (known == c.edition.insulations.end()) {
+  if (!known && (exposed ? !fit.sunlight : !fit.wet)) {
     note(Severity::query, std::string("a known insulation"))
         .say("The {} of {} lies {}; whether {} insulation suits that is not known here.",
              laid.name(c.edition.terms), c.box.id, where, conductor->insulation);
     return;
   }
-  const InsulationFitness& fit = known->second;
   if (exposed && !fit.sunlight && fit.sunlight_only_if_marked) {
     note(Severity::query, std::string("marked sunlight resistant"))
         .say("The {} of {} lies exposed outdoors; {} suits that only where it is marked sunlight resistant.",
@@ -87,8 +110,9 @@ const Rule conductor_insulation{
                 "Sunlight makes the wrong insulation brittle in a few summers; water inside a raceway "
                 "creeps through one that is rated for dry places. Either ends in a fault to ground on a "
                 "roof.",
-                "By the type of insulation as stated; what each type is fit for is the edition's data. A "
-                "type that is fit only where it is marked so, or one that is not known, is queried. On "
+                "By the type of insulation as stated, in capitals or not; what each type is fit for is the "
+                "edition's data. A print of several types (USE-2/RHW-2) is fit where any of them is. A type "
+                "that is fit only where it is marked so, or one that is not known, is queried. On "
                 "ungrounded arrays the editions up to 2014 want PV wire for exposed strings."},
     .remedy = "Use PV wire where it is exposed, and a wet-rated type in raceways outdoors.",
     .uses = {"conductor.insulations"},

@@ -69,6 +69,8 @@ const Rule disconnect_missing{
                                                                          : "isolating device"))
           .section(section_of(c, *rule))
           .at("");
+      if (rule->kind == DisconnectKind::load_break)
+        note.ask("Provide a disconnect rated to break the output's current at its voltage.");
       if (holders_may_serve)
         note.say(
             "{} has no disconnect; for its {} A output an isolating device is asked for: are its fuse "

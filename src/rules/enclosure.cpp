@@ -126,6 +126,31 @@ std::optional<bool> in_wet_location(const BoxCase& c, Notes& out) {
   return std::nullopt;
 }
 
+// A roof and open ground get the rain. Where the plan says not wet it may mean that the box is under cover.
+void query_dry(const BoxCase& c, Notes& out, std::optional<Millimetres> gap) {
+  const Millimetres least = c.edition.enclosure.least_air_gap;
+  if (gap && !exceeds(least, *gap)) return;
+  Note note = out.find(Severity::query, "air gap");
+  note.required(least.value())
+      .unit("mm")
+      .at("/mounting/wet")
+      .ask(
+          "Say what keeps the rain off the box; where nothing does, mount it on spacers that leave the "
+          "air space.");
+  gap ? note.found(gap->value()) : note.found(std::string("not stated"));
+  note.say(
+      "The metal box {} stands {} and is said not to be wet, with {} behind it; {} mm are asked for in "
+      "wet locations: is it under cover?",
+      c.box.id, where_of(c), gap ? fmt::format("{} mm of air", shown(*gap, least)) : "no air space stated",
+      gap ? shown(least, *gap) : shown(least));
+}
+
+// Whether the box is said to be dry where rain comes.
+bool said_dry_in_the_rain(const BoxCase& c) {
+  if (!c.box.mounting || c.box.mounting->wet != false) return false;
+  return c.box.mounting->place == Place::roof || c.box.mounting->place == Place::ground;
+}
+
 }  // namespace
 
 const Rule enclosure_type{
@@ -156,15 +181,19 @@ const Rule enclosure_air_gap{
                 "Water that stands between box and wall rusts the back through, unseen, and finds the "
                 "screw holes.",
                 "mounting.air_gap_mm against the edition's least. A box outdoors counts as wet unless the "
-                "plan says that it is not. Boxes that are not of metal are passed over: the code excepts "
+                "plan says that it is not; on a roof or on open ground that is queried where the space is "
+                "less or not stated. Boxes that are not of metal are passed over: the code excepts "
                 "them on masonry and the like, which the plan does not state."},
     .remedy = "Mount the box on spacers that leave the air space.",
     .uses = {"enclosure.air_gap"},
     .judge = [](const BoxCase& c, Notes& out) {
       const auto metal = c.box.enclosure ? c.box.enclosure->metal : std::nullopt;
-      if (metal == false || in_wet_location(c, out) != true) return;
+      if (metal == false) return;
+      const bool dry_in_the_rain = said_dry_in_the_rain(c);
+      if (!dry_in_the_rain && in_wet_location(c, out) != true) return;
       const auto gap = c.box.mounting ? c.box.mounting->air_gap : std::nullopt;
       if (!metal) out.lacks_in_box("/enclosure/metal");
+      if (dry_in_the_rain) return metal ? query_dry(c, out, gap) : void();
       if (!gap) out.lacks_in_box("/mounting/air_gap_mm");
       const Millimetres least = c.edition.enclosure.least_air_gap;
       if (!metal || !gap || !exceeds(least, *gap)) return;

@@ -29,11 +29,29 @@ void work_per_module(Working& w, std::string_view symbol, const PlacedReading& r
                        per_module(r).value(), "V", e.measured.spread_section));
 }
 
+// One reading and the number of modules that it speaks of.
+struct Inferred {
+  const PlacedReading* reading;
+  Volts one;  // a module at the temperature and in the light of the visit
+  SeriesInference found;
+
+  bool open() const { return found.likely == 0; }
+  // No whole number of modules gives such a voltage: rather a wrong temperature than a wrong string.
+  bool between() const { return found.between && !open(); }
+  Severity severity() const { return found.certain && !between() ? Severity::correction : Severity::query; }
+};
+
 // What the reading leaves of the count, as the end of a sentence.
-std::string how_sure(const SeriesInference& found, std::uint32_t expected) {
-  if (found.likely == 0) return "it is open or not connected";
+std::string how_sure(const Inferred& i, std::uint32_t expected) {
+  const SeriesInference& found = i.found;
+  if (i.open()) return "it is open or not connected";
   std::string text = fmt::format("likely {}", counted(found.likely, "module", "modules"));
   const std::string good = fmt::format("good to {} %", shown(100 * found.tolerance));
+  if (i.between())
+    return fmt::format(
+        "{} modules, and no whole number fits, the inference being {}: doubt cell temperature, irradiance and "
+        "meter first",
+        shown(found.modules), good);
   if (!found.certain)
     return text + fmt::format(", but the inference is {} and allows {} as well: count them", good, expected);
   if (found.fewest == found.highest)
@@ -42,34 +60,80 @@ std::string how_sure(const SeriesInference& found, std::uint32_t expected) {
                             found.highest);
 }
 
-void series_of(const VisitCase& c, Notes& out, const PlacedReading& r, Celsius cell, double light) {
+// What the reading speaks of; nothing, which is then told, where its module does not state enough.
+std::optional<Inferred> inferred(const VisitCase& c, Notes& out, const PlacedReading& r, Celsius cell,
+                                 double light) {
   const Module& module = *r.group->module;
   const auto one = voltage_of_one(module, cell, light, c.edition);
-  if (!one) {
-    if (module.voc_coefficient || module.voc_coefficient_absolute)
-      return out.lacks_in_record(
-          c.record_index, "/measured/cell_c",
-          fmt::format("At {} °C the coefficient of module {} leaves no voltage", shown(cell), module.id),
-          fmt::format("{} °C", shown(cell)));
-    return out.lacks(key_of(module, "voc_coeff_pct_per_c"));
-  }
-  const double tolerance = c.visited.measured->tolerance_pct;
-  const SeriesInference found = infer_series(magnitude(r), *one, r.series, tolerance, light, c.edition);
-  if (!found.mismatch) return;
-  const Volts expected = static_cast<double>(r.series) * *one;
-  out.find(found.certain ? Severity::correction : Severity::query, r.part())
-      .found(found.modules)
+  if (one)
+    return Inferred{
+        &r, *one,
+        infer_series(magnitude(r), *one, r.series, c.visited.measured->tolerance_pct, light, c.edition)};
+  if (module.voc_coefficient || module.voc_coefficient_absolute)
+    out.lacks_in_record(
+        c.record_index, "/measured/cell_c",
+        fmt::format("At {} °C the coefficient of module {} leaves no voltage", shown(cell), module.id),
+        fmt::format("{} °C", shown(cell)));
+  else
+    out.lacks(key_of(module, "voc_coeff_pct_per_c"));
+  return std::nullopt;
+}
+
+// Whether two readings speak of the same: then what is off is off in all the strings.
+bool off_alike(const Inferred& a, const Inferred& b) {
+  return a.reading->group->module == b.reading->group->module && a.reading->series == b.reading->series &&
+         a.reading->counted == b.reading->counted && a.found.likely == b.found.likely &&
+         a.severity() == b.severity() && a.between() == b.between();
+}
+
+// One string, or `all` that were measured, from the lowest to the highest reading.
+void mismatch(const VisitCase& c, Notes& out, const Inferred& low, const Inferred& high, std::size_t all) {
+  const PlacedReading& r = *low.reading;
+  const Module& module = *r.group->module;
+  const Celsius cell = *c.visited.measured->cell;
+  const double light = *c.visited.measured->irradiance_w_m2;
+  const Volts expected = static_cast<double>(r.series) * low.one;
+  const std::string lowest = shown(magnitude(r), expected),
+                    highest = shown(magnitude(*high.reading), expected);
+  const bool box = all > 1;
+  Note note = out.find(low.severity(), box ? "strings" : r.part());
+  note.found(low.found.modules)
       .required(static_cast<double>(r.series))
       .unit("modules")
       .at_record(reading_pointer(c, r, "voc_v"))
-      .say("{} of {} measured {} V, where the {} in series that {} give {} V at {} °C and {} W/m²: {}.",
-           r.name(), c.plan.id, shown(magnitude(r), expected), counted(r.series, "module", "modules"),
-           r.counted ? "the inspector counted" : "the plan has", shown(expected, magnitude(r)), shown(cell),
-           shown(light), how_sure(found, r.series))
+      .say("{} of {} {} {} V{}, where the {} in series that {} give {} V at {} °C and {} W/m²: {}.",
+           box ? fmt::format("The {} measured strings", all) : r.name(), c.plan.id, box ? "have" : "measured",
+           lowest == highest ? lowest : lowest + " to " + highest, box ? " each" : "",
+           counted(r.series, "module", "modules"), r.counted ? "the inspector counted" : "the plan has",
+           shown(expected, magnitude(r)), shown(cell), shown(light), how_sure(low, r.series))
       .work([&](Working& w) {
         voltage_of_one(module, cell, light, c.edition, &w);
-        infer_series(magnitude(r), *one, r.series, tolerance, light, c.edition, &w);
+        infer_series(magnitude(r), low.one, r.series, c.visited.measured->tolerance_pct, light, c.edition,
+                     &w);
       });
+  if (low.between())
+    note.ask(
+        "Measure again, with the cell temperature and the irradiance of the same minute, before modules "
+        "are counted.");
+}
+
+void series_of_all(const VisitCase& c, Notes& out, const std::vector<PlacedReading>& strings, Celsius cell,
+                   double light) {
+  std::vector<Inferred> off;
+  for (const PlacedReading& r : strings)
+    if (const auto i = inferred(c, out, r, cell, light); i && i->found.mismatch) off.push_back(*i);
+  if (off.empty()) return;
+  const bool alike =
+      off.size() == strings.size() &&
+      std::all_of(off.begin(), off.end(), [&](const Inferred& i) { return off_alike(off.front(), i); });
+  if (!alike) {
+    for (const Inferred& i : off) mismatch(c, out, i, i, 1);
+    return;
+  }
+  const auto [low, high] = std::minmax_element(off.begin(), off.end(), [](const auto& a, const auto& b) {
+    return magnitude(*a.reading) < magnitude(*b.reading);
+  });
+  mismatch(c, out, *low, *high, off.size());
 }
 
 }  // namespace
@@ -79,14 +143,18 @@ const Rule measured_series_count{
     .severity = Severity::correction,
     .title = "Measured voltage speaks of another number of modules in series",
     .explain =
-        {"Divides the open-circuit voltage measured on each string by that of one module at the measured cell "
+        {"Divides the open-circuit voltage measured on each string by that of one module at the measured "
+         "cell "
          "temperature and irradiance, and holds the result against the modules in series counted on site, or "
          "else planned.",
          "A module too many or too few is hard to see on a roof and easy to measure. One too many takes the "
          "string over its limits on the coldest morning; one too few is driven backwards by its neighbours.",
          "Module voltage: Voc at 25 °C, its temperature coefficient, and a share of the logarithm of the "
-         "irradiance. Half a module off or more is reported. The tolerance of the reading and the doubt about "
-         "dim light say which whole numbers are possible; where the expected one is among them it is a query."},
+         "irradiance. Half a module off or more is reported. The tolerance of the reading and the doubt "
+         "about "
+         "dim light say which whole numbers are possible; where the expected one is among them, or none "
+         "is, it "
+         "is a query. Strings of a box that are all off alike make one finding."},
     .remedy = "Count the modules of the string, and correct the string, the plan or the record.",
     .uses = {"measured.irradiance", "measured.voltage", "measured.series_count"},
     .judge_visit = [](const VisitCase& c, Notes& out) {
@@ -96,7 +164,7 @@ const Rule measured_series_count{
       const std::optional<Celsius>& cell = c.visited.measured->cell;
       if (!cell) out.lacks_in_record(c.record_index, "/measured/cell_c");
       if (!light || !cell) return;
-      for (const PlacedReading& r : strings) series_of(c, out, r, *cell, *light);
+      series_of_all(c, out, strings, *cell, *light);
     }};
 
 const Rule measured_spread{
@@ -104,7 +172,8 @@ const Rule measured_spread{
     .severity = Severity::correction,
     .title = "Strings of one box differ in measured voltage",
     .explain =
-        {"Compares the open-circuit voltages measured on the strings of one box with each other, per module in "
+        {"Compares the open-circuit voltages measured on the strings of one box with each other, per "
+         "module in "
          "series and among strings of the same module.",
          "Strings that see the same sun at the same hour have the same voltage per module. One that has not "
          "holds a wrong number of modules, a bypassed or broken one, or a poor connection, and the others "
@@ -135,7 +204,8 @@ const Rule measured_spread{
             .unit("%")
             .at_record(reading_pointer(c, *low, "voc_v"))
             .say(
-                "{} of {} measured {} V ({} V a module), {} % below {} with {} V ({} V a module); like strings "
+                "{} of {} measured {} V ({} V a module), {} % below {} with {} V ({} V a module); like "
+                "strings "
                 "agree within {} %.",
                 low->name(), c.plan.id, shown(magnitude(*low)), shown(lowest), shown(spread, limit),
                 high->part(), shown(magnitude(*high)), shown(highest), shown(limit, spread))

@@ -76,32 +76,82 @@ void judge_ground_fault(const BoxCase& c, Notes& out) {
           inverter.id, c.box.id, c.edition.name);
 }
 
+// What the strings of the box reach, as far as the plan tells: where their highest voltage is not known, that
+// at 25 °C, which cold only raises.
+struct Reached {
+  Volts volts;
+  std::size_t circuit = 0;
+  bool at_least = false;
+};
+
+Reached reached_of(const BoxCase& c) {
+  Reached out;
+  if (c.facts.max_voltage) out = {*c.facts.max_voltage, c.facts.highest_circuit, false};
+  for (std::size_t i = 0; i < c.facts.circuits.size(); ++i) {
+    const CircuitFacts& f = c.facts.circuits[i];
+    if (f.voltage.max) continue;
+    const Volts warm = static_cast<double>(f.circuit->series) * f.circuit->module->voc;
+    if (warm > out.volts) out = {warm, i, true};
+  }
+  return out;
+}
+
+void work_reached(Working& w, const BoxCase& c, const Reached& reached) {
+  const Circuit& circuit = *c.facts.circuits[reached.circuit].circuit;
+  const double n = circuit.series;
+  if (reached.at_least)
+    w.push_back(computed("V25", "n · Voc", {{"n", n}, {"Voc", circuit.module->voc.value()}},
+                         reached.volts.value(), "V", c.edition.voltage_section));
+  else
+    string_voltage(*circuit.module, circuit.series, c.design.site.low, c.edition, &w);
+}
+
+// An edition that asks for it on and in buildings only, and a site off them: its circuits may still enter
+// one.
+void query_entering(const BoxCase& c, Notes& out, const Reached& reached) {
+  const Inverter& inverter = *c.box.inverter;
+  const bool none = inverter.arc_fault_protection.has_value();
+  out.find(Severity::query, inverter_part(c))
+      .found(std::string(none ? "none" : "not stated"))
+      .required(fmt::format("arc-fault protection from {} V on, for circuits that enter a building",
+                            shown(c.edition.arc_fault.from)))
+      .at_design(key_of(inverter, "arc_fault_protection"))
+      .ask(
+          "Say whether circuits of the box enter a building; where they do, provide listed arc-fault "
+          "protection.")
+      .say(
+          "{} for inverter {}, to which {} belongs; the site is off buildings, and the {} edition asks "
+          "for it where circuits enter one: do they?",
+          none ? "There is no arc-fault protection" : "Arc-fault protection is not stated", inverter.id,
+          c.box.id, c.edition.name)
+      .work([&](Working& w) { work_reached(w, c, reached); });
+}
+
 void judge_arc_fault(const BoxCase& c, Notes& out) {
   const ArcFaultRules& rules = c.edition.arc_fault;
   const Inverter& inverter = *c.box.inverter;
-  const auto& reached = c.facts.max_voltage;  // unknown: voltage/no-factor asks
+  if (inverter.arc_fault_protection == true) return;
+  const Reached reached = reached_of(c);
   const bool off_buildings = c.design.site.use == Use::ground;
-  if (!reached || exceeds(rules.from, *reached) || (rules.on_buildings_only && off_buildings)) return;
+  if (exceeds(rules.from, reached.volts)) return lacks_of_voltage(c, out, false);
+  if (rules.on_buildings_only && off_buildings) return query_entering(c, out, reached);
   if (!inverter.arc_fault_protection) return out.lacks(key_of(inverter, "arc_fault_protection"));
-  if (*inverter.arc_fault_protection) return;
   out.find(inverter_part(c))
       .found(std::string("none"))
       .required(fmt::format("arc-fault protection from {} V on", shown(rules.from)))
       .at_design(key_of(inverter, "arc_fault_protection"))
       .say(
-          "Inverter {} has no arc-fault protection; the {}s of {} reach {} V, and it is asked for from {} V "
+          "Inverter {} has no arc-fault protection; the {}s of {} reach {}{} V, and it is asked for from "
+          "{} V "
           "on{}.",
-          inverter.id, c.edition.terms.string_circuit, c.box.id, shown(*reached, rules.from),
-          shown(rules.from, *reached),
+          inverter.id, c.edition.terms.string_circuit, c.box.id, reached.at_least ? "at least " : "",
+          shown(reached.volts, rules.from), shown(rules.from, reached.volts),
           rules.outputs_off_buildings_exempt && off_buildings
               ? fmt::format(" (the exception for {}s off buildings in metal raceway or underground does not "
                             "reach them)",
                             c.edition.terms.output_circuit)
               : "")
-      .work([&](Working& w) {
-        const Circuit& circuit = *c.facts.circuits[c.facts.highest_circuit].circuit;
-        string_voltage(*circuit.module, circuit.series, c.design.site.low, c.edition, &w);
-      });
+      .work([&](Working& w) { work_reached(w, c, reached); });
 }
 
 }  // namespace
@@ -126,14 +176,16 @@ const Rule protection_arc_fault{
     .id = "protection/arc-fault",
     .severity = Severity::correction,
     .title = "No arc-fault protection",
-    .explain = {"Compares the highest voltage of the box's strings with the voltage from which the edition "
-                "asks for arc-fault protection, and asks whether the inverter has it.",
-                "An arc in series with a string carries no more than the string's own current: no fuse "
-                "opens, and a direct current does not put it out. It is how roofs catch fire.",
-                "inverters.arc_fault_protection as stated, from the edition's voltage on; in 2011 only on or "
-                "in buildings, and where circuits of a ground-mounted site enter one, which the plan does "
-                "not state, the reviewer asks. The exception since 2017 for output circuits off buildings "
-                "in metal raceway or underground leaves the strings protected."},
+    .explain =
+        {"Compares the highest voltage of the box's strings with the voltage from which the edition "
+         "asks for arc-fault protection, and asks whether the inverter has it.",
+         "An arc in series with a string carries no more than the string's own current: no fuse "
+         "opens, and a direct current does not put it out. It is how roofs catch fire.",
+         "inverters.arc_fault_protection as stated, from the edition's voltage on. Where the highest "
+         "voltage is not known, that at 25 °C is taken: cold only raises it. In 2011 only on or in "
+         "buildings; whether circuits of a ground-mounted site enter one is a query. The exception since "
+         "2017 for output circuits off buildings "
+         "in metal raceway or underground leaves the strings protected."},
     .remedy = "Provide listed arc-fault protection for the circuits of the box.",
     .uses = {"protection.arc_fault", "voltage.cold_table"},
     .judge = judge_arc_fault};

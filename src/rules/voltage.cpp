@@ -26,25 +26,22 @@ std::string string_of(const BoxCase& c, std::size_t circuit, Volts limit) {
                      g.id, shown(*c.facts.circuits[circuit].voltage.max, limit), shown(*design_low(c)));
 }
 
-// Says which value the voltage of a string lacked. `speaks_for_all` for the one rule that tells it.
-void lacks_of_voltage(const BoxCase& c, Notes& out, bool speaks_for_all) {
-  for (const CircuitFacts& f : c.facts.circuits) {
-    const Module& m = *f.circuit->module;
-    const auto no_coefficient = [&](std::string because) {
-      out.lacks(key_of(m, "voc_coeff_pct_per_c"), speaks_for_all, because);
-    };
-    if (f.voltage.lack == Lack::low_temperature) out.lacks("/site/low_c", speaks_for_all);
-    if (f.voltage.lack == Lack::cell)
-      no_coefficient(fmt::format("Module {} states neither a coefficient of Voc nor its kind of cell", m.id));
-    if (f.voltage.lack == Lack::coefficient && m.cell == Cell::thin_film)
-      no_coefficient(fmt::format(
-          "Module {} is thin film, for which there is no table, and states no coefficient", m.id));
-    if (f.voltage.lack == Lack::coefficient && m.cell != Cell::thin_film)
-      no_coefficient(
-          fmt::format("{} °C is colder than the table's end at {} °C, and module {} states no coefficient",
-                      shown(*design_low(c), c.edition.cold.bands.back().down_to),
-                      shown(c.edition.cold.bands.back().down_to, *design_low(c)), m.id));
-  }
+// A site off buildings whose box stands on or in one: too much hangs on which it is to go on in silence.
+void query_use(const BoxCase& c, Notes& out) {
+  if (c.design.site.use != Use::ground || !c.box.mounting || !c.box.mounting->place) return;
+  const Place place = *c.box.mounting->place;
+  if (place != Place::roof && place != Place::indoor) return;
+  const std::string_view stands = place == Place::roof ? "on a roof" : "indoors";
+  out.find(Severity::query, "use")
+      .found(std::string(stands))
+      .required(std::string("off buildings, as site.use says"))
+      .at_design("/site/use")
+      .ask(
+          "Correct site.use, or the mounting of the box: the site limit, the exception from ground-fault "
+          "protection, arc-fault protection, rapid shutdown and labels hang on it.")
+      .say(
+          "The plan says that the site is not on or in a building, and {} stands {}: which of the two is it?",
+          c.box.id, stands);
 }
 
 // One finding where the box's highest string is above what a part of it may see.
@@ -77,12 +74,14 @@ const Rule voltage_site_limit{
          "was approved under no longer apply; an arc at such a voltage is longer and harder to put out.",
          "The voltage is that of voltage/no-factor's page: modules in series, times the rated open-circuit "
          "voltage, corrected for cold. A hazard where the edition forbids more; a correction where the "
-         "limit is only the threshold above which the articles on higher voltages apply."},
+         "limit is only the threshold above which the articles on higher voltages apply; a query where the "
+         "site is said to be off buildings and the box stands on a roof or indoors."},
     .remedy =
         "Shorten the strings, or, where the limit is a threshold, show compliance with the higher-voltage "
         "rules.",
     .uses = {"voltage.limits", "voltage.cold_table", "voltage.design_low", "voltage.maximum"},
     .judge = [](const BoxCase& c, Notes& out) {
+      query_use(c, out);
       lacks_of_voltage(c, out, false);
       if (!c.facts.max_voltage) return;
       const VoltageLimit& limit = c.edition.limit(c.design.site.use);

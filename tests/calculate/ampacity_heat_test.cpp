@@ -170,6 +170,8 @@ TEST_CASE("heat over a sunlit roof, by height and edition, on 30 degrees") {
     CHECK(hot_ambient(row.edition, row.height, "THWN-2") == 30 + row.adder);
     const bool exempts = row.edition >= "2014";  // XHHW-2, from 2014 on
     CHECK(hot_ambient(row.edition, row.height, "XHHW-2") == 30 + (exempts ? 0 : row.adder));
+    for (const char* print : {"xhhw-2", "XHHW-2/RHW-2", "RHW-2 or Xhhw-2"})
+      CHECK(hot_ambient(row.edition, row.height, print) == 30 + (exempts ? 0 : row.adder));
     CHECK(hot_ambient(row.edition, row.height, "XHHW") == 30 + row.adder);
   }
 }

@@ -142,7 +142,8 @@ TEST_CASE("patterns of box ids") {
       {"A-01", "A-01", true},   {"A-01", "A-010", false},   {"A-*", "A-01", true},
       {"A-*", "B-01", false},   {"*", "anything", true},    {"A-0?", "A-01", true},
       {"A-0?", "A-011", false}, {"A-0[1-3]", "A-03", true}, {"A-0[1-3]", "A-04", false},
-      {"a-01", "A-01", false},  {"", "A-01", false}};
+      {"a-01", "A-01", false},  {"", "A-01", false},        {"A[1]", "A[1]", true},
+      {"A[1]", "A1", true},     {"A[1]", "A[2]", false}};
   for (const Case& c : cases) {
     CAPTURE(std::string(c.pattern), std::string(c.id));
     CHECK(matches(c.pattern, c.id) == c.matches);

@@ -54,6 +54,9 @@ TEST_CASE("commands and options that are not known") {
 }
 
 TEST_CASE("arguments that are missing or too many") {
+  check_wrong({"tables", "labels", "--edition", "2020", "--against", "2017"},
+              "found the topic \"labels\" with --against, expected one of the two: --against compares whole "
+              "editions");
   check_wrong({"check"}, "DESIGN is required; see boxproof check --help");
   check_wrong({"box", clean}, "ID is required; see boxproof box --help");
   check_wrong({"check", clean, "more"},

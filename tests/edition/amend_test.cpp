@@ -149,6 +149,50 @@ TEST_CASE("what an amendment makes inconsistent is told at the amendment") {
   for (const std::string& text : lines) CHECK(text.find("local.json:2:") == 0);
 }
 
+TEST_CASE("an amendment does not make one edition another") {
+  const std::string more =
+      ", the edition that is amended; an amendment changes values of an edition, the design^s code.edition says "
+      "which edition it is";
+  CHECK(told("{ 'edition': '2023' }") == Lines{line("1:14: /edition: found '2023', expected '2017'" + more)});
+  CHECK(told("{ 'edition': null }") == Lines{line("1:14: /edition: found null, expected '2017'" + more)});
+  CHECK(told("{ 'edition': '2017' }").empty());
+  CHECK(told("{ 'edition': '2017' }", "2020").size() == 1);
+}
+
+TEST_CASE("what an amendment takes away is said to be") {
+  const auto to = [](std::string_view text, std::string_view edition = "2017") {
+    return amended(text, edition).amended_to;
+  };
+  CHECK(to("{ 'rules': { 'enclosure/type': null } }") == Lines{"taken away: this rule does not run"});
+  CHECK(amended("{ 'rules': { 'enclosure/type': null } }").rules.count("enclosure/type") == 0);
+  CHECK(to("{ 'conductor': { 'pv_wire_raceway': null } }", "2020") == Lines{"taken away"});
+}
+
+TEST_CASE("a factor must be above 0") {
+  for (const std::string_view path :
+       {"current/maximum/factor", "current/overcurrent/factor", "current/conductor/before_factor",
+        "current/conductor/after_factor", "disconnect/current/factor", "conductor/grounding/assumed_factor"})
+    for (const double factor : {0.0, -1.25}) {
+      CAPTURE(path, factor);
+      Json patch;
+      patch[Json::json_pointer("/" + std::string(path))] = factor;
+      const Lines lines = told(patch.dump());
+      REQUIRE(lines.size() == 1);
+      CHECK(lines[0].find(": /" + std::string(path) + ": found ") != std::string::npos);
+      CHECK(lines[0].find("expected a number above 0") != std::string::npos);
+      patch[Json::json_pointer("/" + std::string(path))] = 0.01;
+      CHECK(told(patch.dump()).empty());
+    }
+  for (const std::string_view table :
+       {"{ 'voltage': { 'cold_table': { 'bands': [ { 'down_to_c': -40, 'factor': 0 } ] } } }",
+        "{ 'conductor': { 'adjustment': { 'bands': [ { 'factor': 0 } ] } } }",
+        "{ 'conductor': { 'correction': { 'bands': [ { 'up_to_c': 30, 'factors': [ 1, 0, 1 ] } ] } } }"}) {
+    const Lines lines = told(table);
+    REQUIRE(lines.size() == 1);
+    CHECK(lines[0].find("found 0, expected a number above 0") != std::string::npos);
+  }
+}
+
 TEST_CASE("amendments in the design itself") {
   const Json design =
       with({{"code", {{"amendments", {{"voltage", {{"limits", {{"building", {{"max_v", 500}}}}}}}}}}}});

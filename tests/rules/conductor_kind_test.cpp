@@ -108,6 +108,37 @@ TEST_CASE("inside a raceway outdoors: any type for wet locations, in every editi
       }
 }
 
+TEST_CASE("names in any case, and prints of several types") {
+  struct Row {
+    std::string_view type, exposed, raceway;
+  };
+  // In 2017: USE-2 and PV wire may lie exposed, RHW-2 not; all but THHN and XHH may be wet.
+  const std::vector<Row> rows{
+      {"pv WIRE", "none", "none"},           {"use-2", "none", "none"},
+      {"xhhw-2", "correction", "none"},      {"thhn", "correction", "correction"},
+      {"USE-2/RHW-2", "none", "none"},       {"RHW-2 or USE-2", "none", "none"},
+      {"rhw-2 / use-2", "none", "none"},     {"XHHW-2/RHW-2", "correction", "none"},
+      {"THHN/THWN-2", "correction", "none"}, {"THHN, XHH", "correction", "correction"},
+      {"USE-2/ABC-9", "none", "none"},       {"THWN-2/ABC-9", "query", "none"},
+      {"THHN/ABC-9", "query", "query"},      {"/", "query", "query"}};
+  for (const Row& row : rows) {
+    CAPTURE(row.type);
+    CHECK(severity_of(string_in(row.type, "free-air", "roof"), insulation, "2017", source) == row.exposed);
+    CHECK(severity_of(string_in(row.type, "raceway", "roof"), insulation, "2017", source) == row.raceway);
+  }
+  // From 2020 on USE-2 and RHW-2 only where marked.
+  CHECK(severity_of(string_in("RHW-2/USE-2", "free-air", "roof"), insulation, "2020", source) == "query");
+  CHECK(severity_of(string_in("USE-2/PV wire", "free-air", "roof"), insulation, "2020", source) == "none");
+  // Ungrounded arrays up to 2014 want PV wire: one of the names must be that.
+  for (const auto& [type, expected] : std::vector<std::pair<std::string_view, std::string_view>>{
+           {"pv wire", "none"}, {"USE-2/PV Wire", "none"}, {"USE-2/RHW-2", "correction"}}) {
+    Json design = string_in(type, "free-air", "roof");
+    design["inverters"]["I"]["grounding"] = "ungrounded";
+    design["combiners"][0]["fuse"]["poles"] = "both";
+    CHECK(severity_of(design, insulation, "2011", source) == expected);
+  }
+}
+
 TEST_CASE("the output of an indoor box: wet where the plan says so") {
   const auto of_output = [](std::string_view type, std::string_view method, bool wet) {
     Json design = string_in("PV wire", "raceway", "indoor", wet);
@@ -142,9 +173,11 @@ TEST_CASE("what a finding on insulation says") {
   check_words(marked->find(insulation, source), "USE-2", "marked sunlight resistant",
               "690.31(C)(1), 310.10(C)");
   const auto wet = judge(string_in("THHN", "raceway", "wall"), "2008");
-  check_words(wet->find(insulation, source), "THHN", "a type for wet locations", "690.31(B), 310.8(C)");
+  check_words(wet->find(insulation, source), "THHN", "a type for wet locations",
+              "690.31(B), 690.35(D), 310.8(C)");
   const auto unknown = judge(string_in("ABC-9", "free-air", "roof"), "2011");
-  check_words(unknown->find(insulation, source), "ABC-9", "a known insulation", "690.31(B), 310.10(C)");
+  check_words(unknown->find(insulation, source), "ABC-9", "a known insulation",
+              "690.31(B), 690.35(D), 310.10(C)");
 
   Json design = sound_design();
   design["conductors"]["feeder"]["insulation"] = "THHN";

@@ -64,11 +64,13 @@ TEST_CASE("a disconnect that is needed and not there") {
         REQUIRE(f != nullptr);
         CHECK(f->severity == Severity::correction);
         CHECK(std::get<std::string>(f->required) == "load-break disconnect");
+        CHECK(f->ask == "Provide a disconnect rated to break the output's current at its voltage.");
         break;
       case Asked::isolating:  // holders that isolate their fuses would serve, which the plan does not say
         REQUIRE(f != nullptr);
         CHECK(f->severity == (c.fused ? Severity::query : Severity::correction));
         CHECK(std::get<std::string>(f->required) == "isolating device");
+        CHECK(f->ask.empty());  // the rule's remedy, which speaks of the isolating device
         CHECK((f->message.find("fuse holders") != std::string::npos) == c.fused);
     }
     if (f != nullptr) {

@@ -195,12 +195,44 @@ TEST_CASE("air space: which boxes are looked at") {
     CAPTURE(place);
     CHECK(severity(place, nullptr, true) == "correction");  // outdoors is wet
     CHECK(severity(place, true, true) == "correction");
-    CHECK(severity(place, false, true) == "none");
+    // Said not to be wet where rain comes: is it under cover? A wall may be under eaves.
+    CHECK(severity(place, false, true) == (place == "wall" ? "none" : "query"));
     CHECK(severity(place, true, false) == "none");
+    CHECK(severity(place, false, false) == "none");
   }
   CHECK(severity("indoor", true, true) == "correction");
   CHECK(severity("indoor", false, true) == "none");
   CHECK(severity("indoor", nullptr, false) == "none");
+}
+
+TEST_CASE("air space: a metal box on a roof or on open ground that is said not to be wet") {
+  const auto dry = [](std::string_view place, const Json& gap, const Json& metal = true) {
+    Json design = box("4X", {{"place", place}, {"wet", false}, {"air_gap_mm", gap}});
+    design["combiners"][0]["enclosure"].merge_patch({{"metal", metal}});
+    return design;
+  };
+  for (std::string_view place : {"roof", "ground"}) {
+    CAPTURE(place);
+    for (double gap : {0.0, 5.9}) {
+      const auto judged = judge(dry(place, gap));
+      const Finding* f = judged->find(gap_rule);
+      check_numbers(f, gap, 6, "mm", "312.2");
+      CHECK(f->severity == Severity::query);
+      CHECK(f->place.pointer == "/combiners/0/mounting/wet");
+    }
+    CHECK(severity_of(dry(place, 6), gap_rule) == "none");
+    CHECK(severity_of(dry(place, nullptr), gap_rule) == "query");
+    CHECK(asks(dry(place, 0, nullptr), gap_rule, "enclosure/metal"));
+    CHECK_FALSE(asks(dry(place, nullptr), gap_rule, "mounting/air_gap_mm"));  // the one question first
+  }
+  CHECK(
+      judge(dry("roof", 5.9))->find(gap_rule)->message ==
+      "The metal box A-01 stands on a roof and is said not to be wet, with 5.9 mm of air behind it; 6 mm are "
+      "asked for in wet locations: is it under cover?");
+  CHECK(
+      judge(dry("ground", nullptr))->find(gap_rule)->message ==
+      "The metal box A-01 stands on the ground outdoors and is said not to be wet, with no air space stated "
+      "behind it; 6 mm are asked for in wet locations: is it under cover?");
 }
 
 TEST_CASE("air space: what is asked for") {

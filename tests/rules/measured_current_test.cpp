@@ -48,10 +48,12 @@ TEST_CASE("measured/current: 90 % of the neighbours' median is the limit") {
 
 TEST_CASE("measured/current: the median is that of the others") {
   // Two: each has the other. Four: of 12, 10 and 13 it is 12; of an even number the mean of the middle two.
-  CHECK(told(current(at_stc(list_of("isc_a", {13, 11})))) == Told{"correction string 2"});
-  CHECK(current(at_stc(list_of("isc_a", {13, 10.9, 12, 10.9, 11}))).empty());
+  CHECK(told(current(at_stc(list_of("isc_a", {12.5, 11})))) == Told{"correction string 2"});
+  CHECK(current(at_stc(list_of("isc_a", {12, 10.9, 12, 10.9, 11}))).empty());
+  // 10.95 / 0.9 = 12.17 A; 10 / 0.9 = 11.11 A.
+  CHECK(told(current(at_stc(list_of("isc_a", {13, 10.9, 12, 10.9, 11})))) == Told{"query string 1"});
   CHECK(told(current(at_stc(list_of("isc_a", {13, 9.8, 12, 10})))) ==
-        Told{"correction string 2", "correction string 4"});
+        Told{"correction string 2", "correction string 4", "query string 1"});
 }
 
 TEST_CASE("measured/current: unlike modules are no neighbours, nor joined strings of single ones") {
@@ -80,6 +82,73 @@ TEST_CASE("measured/current: a string alone, or all low alike, against the data 
   CHECK(told(all) == Told{"query module M"});
   CHECK(only(all).message.starts_with("The 3 strings of module M measured on A-04 have a median of 5 A;"));
   CHECK(told(current(at_stc(list_of("isc_a", {0, 0, 0})))) == Told{"query module M"});
+  CHECK(all.front().ask.find("in the string") == std::string::npos);
+  CHECK(all.front().ask.starts_with("Measure the irradiance"));
+}
+
+TEST_CASE("measured/current: a string far above its neighbours is queried") {
+  // 11.6 / 0.9 = 12.889 A.
+  CHECK(current(at_stc(list_of("isc_a", {11.6, 11.6, 11.6, 12.888}))).empty());
+  const auto all = current(at_stc(list_of("isc_a", {11.6, 11.6, 11.6, 12.89})));
+  CHECK(told(all) == Told{"query string 4"});
+  const auto twice = current(at_stc(list_of("isc_a", {11.6, 23.2, 11.6})));
+  const Finding& f = only(twice);
+  CHECK(f.severity == Severity::query);
+  CHECK(f.part == "string 2");
+  CHECK(number(f.found) == 23.2);
+  CHECK(std::abs(number(f.required) - 11.6 / 0.9) < 1e-9);
+  CHECK(f.place.pointer == "/boxes/0/measured/strings/1/isc_a");
+  CHECK(
+      f.message ==
+      "String 2 of A-04 measured 23.2 A, above 12.89 A, the most beside the 11.6 A of 2 neighbours (median); "
+      "one string of module M gives 11.6 A at 1000 W/m²: is more than one string on it, or is its module "
+      "another?");
+  CHECK(f.ask.find("inputs") == std::string::npos);
+  CHECK(f.ask.starts_with("Look which strings"));
+  CHECK(f.working.size() == 2);
+  // Strings joined ahead of the box may have been measured together: two of 11.6 A are 23.2 A.
+  constexpr std::string_view joined =
+      R"("circuits": [ { "id": "joined", "module": "M", "series": 18, "strings": 12, "strings_per_fuse": 2 } ])";
+  CHECK(told(current(at_stc(list_of("isc_a", {11.6, 11.6, 11.6, 23.2})), joined)).empty());
+  CHECK(told(current(at_stc(list_of("isc_a", {11.6, 11.6, 11.6, 34.8})), joined)) == Told{"query string 4"});
+}
+
+TEST_CASE("measured/current: all strings far above the data sheet make one query") {
+  // 5.8 A at 500 W/m2, 5.8 / 0.9 = 6.444 A.
+  const std::string_view half = R"("irradiance_w_m2": 500,)";
+  CHECK(current(under(half, list_of("isc_a", {6.44, 6.44, 6.44}))).empty());
+  const auto all = current(under(half, list_of("isc_a", {11.6, 11.6, 11.5})));
+  CHECK(told(all) == Told{"query module M"});
+  CHECK(
+      only(all).message ==
+      "The 3 strings of module M measured on A-04 have a median of 11.6 A; one string of module M gives 5.8 A at "
+      "500 W/m², and 6.44 A is the most to expect.");
+  CHECK(only(all).ask.starts_with("Measure the irradiance"));
+  CHECK(told(current(under(half, reading(1, "isc_a", 11.6)))) == Told{"query module M"});
+  // A module that takes light from behind may give what it states for both sides: 14 / 0.9 = 15.56 A.
+  const auto rear = [](double amps) {
+    VisitedPlan visit("", at_stc(list_of("isc_a", {amps, amps})));
+    const_cast<Module*>(visit.plan.circuits.front().module)->isc_front_and_rear = Amps(14);
+    return told(judge_visit(measured_current, visit));
+  };
+  CHECK(rear(15.5).empty());
+  CHECK(rear(15.6) == Told{"query module M"});
+}
+
+TEST_CASE("measured/current: where two disagree the data sheet says which of them to report, once") {
+  // Fit by the data sheet: 10.44 to 12.89 A.
+  const auto of = [](std::vector<double> amps) { return told(current(at_stc(list_of("isc_a", amps)))); };
+  CHECK(of({11.6, 6}) == Told{"correction string 2"});  // not the median of 8.8 A as well
+  CHECK(of({11.6, 23.2}) == Told{"query string 2"});    // nothing wrong with string 1
+  CHECK(of({13, 11}) == Told{"query string 1"});
+  CHECK(of({20, 6}) == Told{"correction string 2", "query module M"});  // neither fits
+  CHECK(of({8, 5}) == Told{"correction string 2", "query module M"});
+  CHECK(of({11.6, 11.6, 23.2, 23.2}) == Told{"query string 3", "query string 4"});
+  CHECK(of({11.6, 11.6, 5, 5}) == Told{"correction string 3", "correction string 4"});
+  const auto both = current(at_stc(list_of("isc_a", {8, 5})));
+  CHECK(both[1].place.pointer ==
+        "/boxes/0/measured/strings/0/isc_a");  // not the reading that is told already
+  CHECK(both[1].message.starts_with("String 1 of A-04 measured 8 A; one string of module M"));
 }
 
 TEST_CASE("measured/reversed: one hazard a string") {
@@ -119,8 +188,9 @@ TEST_CASE("measured/insulation: 1 MΩ above 120 V") {
   CHECK(f.unit == "MΩ");
   CHECK(f.place.pointer == "/boxes/0/measured/strings/0/insulation_mohm");
   // 1.25 · 18 · 49.3 = 1109.25 V
-  CHECK(f.message ==
-        "String 4 of A-04 has an insulation resistance of 0.99 MΩ; a system of 1109.2 V needs at least 1 MΩ.");
+  CHECK(
+      f.message ==
+      "String 4 of A-04 has an insulation resistance of 0.99 MΩ; a system of 1109.2 V needs at least 1 MΩ.");
   CHECK(f.working.size() == 1);
 }
 

@@ -18,6 +18,7 @@ Json system(std::string_view use, const Json& inverter = Json::object()) {
   Json design = sound_design();
   design["site"]["use"] = use;
   design["inverters"]["I"].merge_patch(inverter);
+  if (use == "ground") design["combiners"][0]["mounting"]["place"] = "ground";
   return design;
 }
 Json with_strings(Json design, int strings) {
@@ -138,11 +139,22 @@ TEST_CASE("arc fault: by edition and site") {
   for (std::string_view edition : edition_names)
     for (std::string_view use : use_names) {
       CAPTURE(edition, use);
-      const bool needed = edition >= "2014" || (edition == "2011" && use != "ground");
+      const bool entering = edition == "2011" && use == "ground";  // only circuits that enter a building
+      const bool needed = edition >= "2011" && !entering;
       const auto judged = judge(system(use, {{"arc_fault_protection", false}}), edition);
       const Finding* f = judged->find(arc_rule);
-      CHECK(severity_name(f) == (needed ? "correction" : "none"));
-      if (f != nullptr) {
+      CHECK(severity_name(f) == (needed ? "correction" : entering ? "query" : "none"));
+      if (entering) {
+        for (const Json& state : {Json(false), Json()}) {
+          const auto asked = judge(system(use, {{"arc_fault_protection", state}}), edition);
+          const Finding* q = asked->find(arc_rule);
+          check_words(q, state.is_null() ? "not stated" : "none",
+                      "arc-fault protection from 80 V on, for circuits that enter a building", "690.11");
+          CHECK(q->severity == Severity::query);
+          CHECK(q->place.pointer == (state.is_null() ? "/inverters/I" : "/inverters/I/arc_fault_protection"));
+          CHECK(says(q->message, "the 2011 edition asks for it where circuits enter one: do they?"));
+        }
+      } else if (f != nullptr) {
         check_words(f, "none", "arc-fault protection from 80 V on", "690.11");
         CHECK(f->part == "inverter I");
         CHECK(f->place.pointer == "/inverters/I/arc_fault_protection");
@@ -175,12 +187,51 @@ TEST_CASE("arc fault: from 80 V on") {
   CHECK(says(judge(at(80.1))->find(arc_rule)->message, "reach 80.1 V, and it is asked for from 80 V on"));
 }
 
-TEST_CASE("arc fault: an unknown voltage is asked for by voltage/no-factor alone") {
+TEST_CASE("arc fault: where the highest voltage is not known, that at 25 °C is the least it can be") {
+  const auto unknown = [](double volts, const Json& protection, const char* missing = "/site/low_c") {
+    Json design = system("building", {{"arc_fault_protection", protection}});
+    design["modules"]["M"]["voc_v"] = volts;
+    design["combiners"][0]["circuits"][0]["series"] = 2;
+    Json patch = Json::object();
+    patch[Json::json_pointer(missing)] = nullptr;
+    design.merge_patch(patch);
+    return design;
+  };
+  for (std::string_view edition : {"2011", "2014", "2017", "2020", "2023"}) {
+    CAPTURE(edition);
+    for (double volts : {40.0, 40.1}) {
+      CHECK(severity_of(unknown(volts, false), arc_rule, edition) == "correction");
+      CHECK(asks(unknown(volts, nullptr), arc_rule, "inverters/I/arc_fault_protection", edition));
+      CHECK_FALSE(asks(unknown(volts, false), arc_rule, "site/low_c", edition));
+    }
+    CHECK(severity_of(unknown(39.9, false), arc_rule, edition) == "none");
+    CHECK(asks(unknown(39.9, false), arc_rule, "site/low_c", edition));
+    CHECK(asks(unknown(39.9, nullptr), arc_rule, "site/low_c", edition));
+    CHECK_FALSE(asks(unknown(39.9, true), arc_rule, "site/low_c", edition));
+  }
+  CHECK(says(judge(unknown(40, false))->find(arc_rule)->message, "reach at least 80 V, and it is asked for"));
+  const auto worked = judge(unknown(40, false), {}, nullptr, {{}, true});
+  REQUIRE(worked->find(arc_rule)->working.size() == 1);
+  CHECK(worked->find(arc_rule)->working[0].formula == "n · Voc");
+  CHECK(worked->find(arc_rule)->working[0].value == 80);
+  CHECK(judge(unknown(40, false))->find("voltage/no-factor") != nullptr);
+  // A coefficient that is wanting is asked for in the same way.
+  Json thin = unknown(39.9, false, "/modules/M/voc_coeff_pct_per_c");
+  thin["modules"]["M"]["cell"] = "thin-film";
+  CHECK(asks(thin, arc_rule, "modules/M/voc_coeff_pct_per_c", "2017"));
+}
+
+TEST_CASE("arc fault: of two groups the one that is not known may be the higher") {
   Json design = system("building", {{"arc_fault_protection", false}});
-  design["site"].erase("low_c");
-  const auto judged = judge(design);
-  CHECK(judged->find(arc_rule) == nullptr);
-  CHECK(judged->find("voltage/no-factor") != nullptr);
+  Json second = design["combiners"][0]["circuits"][0];
+  second["id"] = "2";
+  second["module"] = "N";
+  design["modules"]["N"] = design["modules"]["M"];
+  design["modules"]["N"].erase("voc_coeff_pct_per_c");
+  design["modules"]["N"]["cell"] = "thin-film";
+  design["combiners"][0]["circuits"][0]["series"] = 2;  // 60 V · 1.105
+  design["combiners"][0]["circuits"].push_back(second);
+  CHECK(says(judge(design)->find(arc_rule)->message, "reach at least 540 V"));  // 18 · 30 V
 }
 
 TEST_CASE("rapid shutdown: on buildings from 2014 on") {

@@ -66,6 +66,36 @@ TEST_CASE("a finding under an amended limit names the amended key") {
   CHECK(f->amended == std::vector<std::string>{"voltage.limits.building.max_v"});
 }
 
+TEST_CASE("a site off buildings with a box on or in one is queried") {
+  for (const std::string_view edition : edition_names)
+    for (const char* use : {"dwelling", "building", "ground"})
+      for (const char* place : {"roof", "wall", "ground", "indoor"}) {
+        CAPTURE(edition, use, place);
+        Json design = with_box({{"mounting", {{"place", place}}}});
+        design["site"]["use"] = use;
+        const bool doubtful =
+            use == std::string("ground") && place != std::string("wall") && place != std::string("ground");
+        const auto judged = judge(design, edition);
+        const Finding* f = judged->find("voltage/site-limit", "use");
+        CHECK((f != nullptr) == doubtful);
+        if (f == nullptr) continue;
+        CHECK(f->severity == Severity::query);
+        CHECK(f->place.pointer == "/site/use");
+        CHECK(f->message ==
+              std::string("The plan says that the site is not on or in a building, and A-01 stands ") +
+                  (place == std::string("roof") ? "on a roof" : "indoors") + ": which of the two is it?");
+        for (const char* hangs : {"site limit", "ground-fault", "arc-fault", "rapid shutdown", "labels"})
+          CHECK(f->ask.find(hangs) != std::string::npos);
+      }
+  // The voltage is judged all the same: 18 · 30 V · 1.105 = 596.7 V, at 52 V 1034.3 V.
+  Json high = with({{"site", {{"use", "ground"}}}, {"modules", {{"M", {{"voc_v", 52}}}}}});
+  CHECK(severity_of(high, "voltage/site-limit", "2014", "circuit 1") == "correction");
+  CHECK(severity_of(high, "voltage/site-limit", "2014", "use") == "query");
+  // Nothing is known where the box stands: enclosure/type asks for that.
+  high["combiners"][0]["mounting"].erase("place");
+  CHECK(severity_of(high, "voltage/site-limit", "2014", "use") == "none");
+}
+
 TEST_CASE("the edition's limit by where the array stands: a ban is a hazard, a threshold a correction") {
   struct Row {
     const char* use;
@@ -91,6 +121,7 @@ TEST_CASE("the edition's limit by where the array stands: a ban is a hazard, a t
       // 20 modules at 25 °C, where the factor is 1: a twentieth of the limit each lands on it.
       Json design = with({{"site", {{"use", r.use}, {"low_c", 25}}}});
       design["combiners"][0]["circuits"][0]["series"] = 20;
+      if (r.use == std::string("ground")) design["combiners"][0]["mounting"]["place"] = "ground";
       const auto at = [&](double times) { return put(design, "/modules/M/voc_v", r.limit[e] / 20 * times); };
       for (const double silent : {0.999, 1.0, 1 + 5e-10})
         CHECK(severity_of(at(silent), "voltage/site-limit", edition_names[e]) == "none");

@@ -56,10 +56,9 @@ void add_protection(std::vector<RuleCase>& c) {
           .except({{"2008", "690.35(C)"}, {"2011", "690.35(C)"}, {"2014", "690.35(C)"}}));
   c.push_back(
       plan_case("protection/arc-fault", "inverter I", {{"/inverters/I/arc_fault_protection", false}}));
-  // 2011 wants it on and in buildings.
+  // 2011 wants it on and in buildings, and where circuits enter one, which it then asks.
   c.push_back(plan_case("protection/arc-fault", "inverter I", {{"/inverters/I/arc_fault_protection", false}})
-                  .with_scene(on_the_ground)
-                  .except({{"2011", "-"}}));
+                  .with_scene(on_the_ground));
   c.push_back(plan_case("protection/rapid-shutdown", "inverter I", {{"/inverters/I/rapid_shutdown", false}}));
 }
 
