@@ -18,6 +18,7 @@ struct PostedLabel {  // what the label on the box says
   std::optional<std::uint32_t> strings, series;
   std::optional<Volts> max_voltage;
   std::optional<Amps> max_current, fuse;
+  bool operator==(const PostedLabel&) const = default;
 };
 
 struct Count {
@@ -25,6 +26,7 @@ struct Count {
   std::vector<std::uint32_t>
       series;  // of each string, in the order of the groups; one entry speaks for all strings
   bool series_of_each = false;
+  bool operator==(const Count&) const = default;
 };
 
 struct FoundFuse {
@@ -32,11 +34,12 @@ struct FoundFuse {
   std::optional<Volts> voltage;
   std::optional<bool> dc, pv_listed;
   std::optional<Poles> poles;
+  bool operator==(const FoundFuse&) const = default;
 };
 
 struct OddFuse {
   std::optional<std::uint32_t> position;
-  Amps rating;
+  std::optional<Amps> rating;  // nothing: not read; it is told, and not judged
 };
 
 struct FoundEnclosure {
@@ -44,6 +47,7 @@ struct FoundEnclosure {
   std::optional<Millimetres> air_gap;
   std::optional<Cover> cover;
   std::optional<bool> listed, secured, gasket_seated;
+  bool operator==(const FoundEnclosure&) const = default;
 };
 
 struct FoundDisconnect {
@@ -52,6 +56,7 @@ struct FoundDisconnect {
   std::optional<Amps> rated_current;
   std::optional<bool> load_break, works;
   std::optional<Metres> distance;
+  bool operator==(const FoundDisconnect&) const = default;
 };
 
 struct FoundConductor {
@@ -60,6 +65,7 @@ struct FoundConductor {
   std::optional<Stranding> stranding;
   std::optional<std::string> insulation;
   std::optional<bool> antioxidant, lug_for_fine_strand;  // output only
+  bool operator==(const FoundConductor&) const = default;
 };
 
 struct FoundLabel {
@@ -109,6 +115,17 @@ struct VisitedBox {
   bool labels_listed = false;  // the record lists the labels found: what is not in it was not there
   std::vector<Observation> seen;
   std::optional<Measured> measured;
+
+  // Whether there is nothing in the entry but the id: it does not show that anybody opened the box. An empty
+  // list of labels says that there are none.
+  bool says_nothing() const {
+    const bool nothing_measured =
+        !measured || (measured->strings.empty() && !measured->irradiance_w_m2 && !measured->cell);
+    return posted == PostedLabel() && count == Count() && fuse == FoundFuse() && mixed_fuses.empty() &&
+           enclosure == FoundEnclosure() && disconnect == FoundDisconnect() && output == FoundConductor() &&
+           source == FoundConductor() && !egc.size && !egc.material && !labels_listed && seen.empty() &&
+           nothing_measured;
+  }
 };
 
 enum class VisitKind : std::uint8_t { first, again };

@@ -78,7 +78,7 @@ void put_fuse(Combiner& box, const VisitedBox& visited) {
     });
   }
   for (const OddFuse& odd : visited.mixed_fuses)
-    if (!box.fuse || box.fuse->rating != odd.rating) box.odd_fuses.push_back(odd.rating);
+    if (odd.rating && (!box.fuse || box.fuse->rating != odd.rating)) box.odd_fuses.push_back(*odd.rating);
 }
 
 void put_enclosure(Combiner& box, const FoundEnclosure& found) {
@@ -97,7 +97,7 @@ void put_disconnect(Combiner& box, const FoundDisconnect& found) {
     box.disconnect = nullptr;
     return;
   }
-  const bool anew = !box.disconnect && found.present.has_value();
+  const bool anew = !box.disconnect && (found.present || found.works);
   change(box.disconnect, [&](Disconnect& disconnect) {
     bool changed = put(disconnect.rated_voltage, found.rated_voltage);
     changed |= put(disconnect.rated_current, found.rated_current);

@@ -5,11 +5,13 @@
 
 #include <algorithm>
 #include <iterator>
+#include <span>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
 
 #include "src/check/reconcile.hpp"
+#include "src/check/tally_ask.hpp"
 #include "src/check/totals.hpp"
 #include "src/check/verdict.hpp"
 #include "src/read/source_map.hpp"
@@ -152,9 +154,13 @@ class Checker {
       f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
       f.in_record = true;
     }
+    const std::size_t gone_before = gone.size();
     reconcile(planned, notes.findings(), gone);
+    const std::size_t built = notes.findings().size();
     run(&Rule::judge_visit,
         VisitCase{design_, edition_, plan, result.index, visited, *result.visited, facts, &like_}, notes);
+    const std::span<Finding> all(notes.findings());
+    ask_for_another_plan(all.subspan(built), planned, std::span(gone).subspan(gone_before), all.first(built));
     std::move(planned.begin(), planned.end(), std::back_inserter(notes.findings()));
   }
 

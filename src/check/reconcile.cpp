@@ -53,32 +53,4 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
   planned = std::move(kept);
 }
 
-std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
-                            std::uint32_t record_index) {
-  const std::string own = fmt::format("/combiners/{}", box);
-  std::string there = fmt::format("/boxes/{}", record_index);
-  if (!visited.count.series.empty() && f.rule->id.starts_with("voltage/")) return there + "/count/series";
-  const std::string_view in_design = f.place.pointer;
-  if (!in_design.starts_with(own)) return there;
-  const std::string_view rest = in_design.substr(own.size());
-  if (rest.starts_with("/labels") || rest.starts_with("/posted")) return there + std::string(rest);
-  static constexpr std::pair<std::string_view, std::string_view> same[] = {
-      {"/fuse", "/fuse"},
-      {"/enclosure/secured", "/enclosure/secured"},
-      {"/enclosure/gasket_seated", "/enclosure/gasket_seated"},  // the record's own keys
-      {"/enclosure", "/enclosure"},
-      {"/mounting", "/enclosure"},
-      {"/disconnect", "/disconnect"},
-      {"/output", "/output"},
-      {"/egc", "/egc"},
-      {"/bond", "/source"}};
-  for (const auto& [design, record] : same)
-    if (rest.starts_with(design)) return there + std::string(record);
-  if (rest.starts_with("/circuits")) {
-    if (rest.ends_with("/series")) return there + "/count/series";
-    return there + (rest.find("/run") != std::string_view::npos ? "/source" : "/count");
-  }
-  return there;
-}
-
 }  // namespace boxproof

@@ -16,7 +16,8 @@ namespace boxproof {
 // has it.
 void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::vector<Finding>& gone);
 
-// Where in the record the value stands that made a finding appear on the box as built.
+// Where in the record the value stands that made a finding appear on the box as built: the record's own key,
+// where it states one that can have done it, or else the part that the key would be in.
 std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
                             std::uint32_t record_index);
 

@@ -40,8 +40,7 @@ class VisitedBoxReader {
     list_of(r, "mixed_fuses", [&](ObjectReader& f) {
       OddFuse odd;
       odd.position = f.count("position", count_from_1);
-      if (const Field rating = f.required("a"))
-        odd.rating = Amps(to_number(rating.top(), positive("amperes"), reading_).value_or(0));
+      odd.rating = f.quantity<Amps>("a", positive("amperes"));
       box.mixed_fuses.push_back(odd);
     });
     object(r, "enclosure", [&](ObjectReader& e) {

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "boxproof/date.hpp"
 #include "boxproof/read.hpp"
 #include "src/read/field_box.hpp"
 #include "src/read/field_csv.hpp"
@@ -65,11 +66,19 @@ class RecordReader : public Sink {
 
   void visit(const Value& value) {
     ObjectReader r(Field(value), reading_);
-    record_.date = r.text("date").value_or("");
+    if (const Field day = r.take("date")) date(day.top());
     record_.by = r.text("by").value_or("");
     record_.weather = r.text("weather").value_or("");
     record_.kind = r.choice<VisitKind>("kind", visit_kind_names);
     r.finish();
+  }
+
+  void date(const Value& value) {
+    const auto found = to_text_value(value, reading_);
+    if (!found) return;
+    record_.date = std::string(*found);
+    if (!parse_date(*found))
+      reading_.problem(value, fmt::format("found {}, expected {}", describe(value), expected_date(*found)));
   }
 
   void boxes(const ListSpan& span) {

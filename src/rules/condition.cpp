@@ -16,8 +16,8 @@ namespace {
 // Names the part of each finding; where one word was seen twice at one place, the second is "lug (2)".
 class Parts {
  public:
-  std::string name(const std::string& where) {
-    const std::string base = where.empty() ? "inside" : where;
+  std::string name(const std::string& where, std::string_view otherwise) {
+    const std::string base = where.empty() ? std::string(otherwise) : where;
     std::string part = base;
     while (!used_.insert(part).second) part = fmt::format("{} ({})", base, ++repeats_[base] + 1);
     return part;
@@ -73,7 +73,7 @@ void judge_seen(const Condition& condition, const VisitCase& c, Notes& out) {
     const Observation& o = c.visited.seen[i];
     if (o.what != word) continue;
     const bool of_maker = o.origin == Origin::manufacture;
-    Note note = out.find(parts.name(o.where));
+    Note note = out.find(parts.name(o.where, condition.place));
     note.found(found_words(o))
         .disposition(condition.disposition)
         .at_record(record_pointer(c, fmt::format("/seen/{}", i)))

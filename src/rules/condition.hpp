@@ -12,6 +12,7 @@ struct Condition {
   Disposition disposition;
   std::string_view seen;   // how the sentence starts; the box's id follows: "A bushing is cracked in"
   std::string_view comes;  // what can come of it, in words that go on after a colon
+  std::string_view place = "inside";  // the part of the box where the record does not say where
 };
 
 // Makes a finding of each entry that has the word of the speaking rule.

@@ -11,13 +11,14 @@ constexpr Condition debris_inside{
     Disposition::correct, "There is debris in",
     "wire ends and swarf can bridge live parts, and dirt holds the moisture that tracks between them"};
 constexpr Condition loose_mounting{Disposition::correct, "The mounting is loose on",
-                                   "the box moves in the wind, and its entries and terminals work loose"};
+                                   "the box moves in the wind, and its entries and terminals work loose",
+                                   "box"};
 constexpr Condition label_illegible{
     Disposition::correct, "A label cannot be read on",
-    "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open"};
+    "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open", "box"};
 constexpr Condition label_missing{
     Disposition::correct, "A label is missing on",
-    "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open"};
+    "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open", "box"};
 constexpr Condition counterfeit_mark{
     Disposition::replace, "A listing mark looks counterfeit in",
     "nothing shows that the part was ever tested, so it may burn, break or fail to clear a fault within its "

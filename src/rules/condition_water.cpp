@@ -12,13 +12,14 @@ constexpr Condition handle_leak{
     "it runs onto the switch below, and an arc, a shock or a switch that no longer opens can come of it"};
 constexpr Condition standing_water{
     Disposition::correct, "Water stands at",
-    "it rises into entries and rusts the enclosure, and whoever opens the box stands in it"};
+    "it rises into entries and rusts the enclosure, and whoever opens the box stands in it", "box"};
 constexpr Condition gasket_damaged{
     Disposition::replace, "The gasket is damaged on",
-    "the box no longer keeps out what its type promises, and water or dust can reach live parts"};
+    "the box no longer keeps out what its type promises, and water or dust can reach live parts", "box"};
 constexpr Condition latch_open{
     Disposition::correct, "A latch or cover screw is not closed on",
-    "the cover does not seal and can be opened by anyone, so water gets in and live parts can be touched"};
+    "the cover does not seal and can be opened by anyone, so water gets in and live parts can be touched",
+    "box"};
 constexpr Condition unsealed_opening{
     Disposition::correct, "An opening is not sealed in",
     "water, dust and animals come in through it, and in a fault fire comes out"};

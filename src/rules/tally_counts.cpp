@@ -35,22 +35,31 @@ const Rule tally_strings{
          "disconnect, none of which was sized for it; one fewer may hang on another box, or lie open under "
          "the modules with its ends live.",
          "The count is that of the positives or the negatives; where the two differ the larger is taken. "
-         "Where the plan joins strings ahead of the box, a count of its inputs is as good as a count of "
-         "strings. In a box with several groups the difference is judged where the short-circuit current "
-         "is highest."},
+         "Where the plan joins strings ahead of the box, a count is read as inputs or as strings, "
+         "whichever of the plan's two numbers is nearer (inputs where both are as near); an input more or "
+         "fewer is as many strings as are joined on one. In a box with several groups the difference is "
+         "judged where the short-circuit current is highest."},
     .remedy = "Trace every string of the box, and correct the wiring or have the plan changed.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const auto count = counted_strings(c.plan, c.visited);
       const std::uint64_t planned = planned_strings(c.plan), inputs = planned_inputs(c.plan);
       if (!count || count->strings == planned || transposed(c).plan_found) return;
-      const std::string joined = inputs == planned ? "" : fmt::format(" on {}", counted(inputs, "input"));
+      std::string number = counted(count->strings, "string"), how;
+      std::string on_plan = std::to_string(planned);
+      if (inputs != planned) {
+        number = std::to_string(count->counted);
+        how = count->as_inputs
+                  ? fmt::format(", read as inputs with {} joined on them", counted(count->strings, "string"))
+                  : std::string(", read as strings");
+        on_plan = fmt::format("{} on {}", counted(planned, "string"), counted(inputs, "input"));
+      }
       out.find("strings")
           .found(static_cast<double>(count->strings))
           .required(static_cast<double>(planned))
           .unit("strings")
           .at_record(record_pointer(c, fmt::format("/count/{}", count->key)))
-          .say("The inspector counted {} in {}; the plan has {}{}{}.", counted(count->strings, "string"),
-               c.plan.id, planned, joined, where_put(c, count->strings, planned));
+          .say("The inspector counted {} in {}{}; the plan has {}{}.", number, c.plan.id, how, on_plan,
+               where_put(c, count->strings, planned));
     }};
 
 const Rule tally_polarity{

@@ -1,6 +1,8 @@
 // The fuses found in a box against the plan's, and among themselves.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "src/check/as_built.hpp"
 #include "src/rules/tally.hpp"
 #include "src/rules/tally_item.hpp"
@@ -49,8 +51,30 @@ void number_of_fuses(const VisitCase& c, Notes& out, const Fuse& planned) {
 }
 
 std::string at_position(const OddFuse& odd) {
-  return odd.position ? fmt::format("{} A at position {}", shown(odd.rating), *odd.position)
-                      : fmt::format("{} A", shown(odd.rating));
+  const std::string rating = odd.rating ? shown(*odd.rating) + " A" : std::string("one of a rating not read");
+  return odd.position ? fmt::format("{} at position {}", rating, *odd.position) : rating;
+}
+
+// A position that the box has no input for: fuse or position was misread.
+void beyond_the_inputs(const VisitCase& c, Notes& out) {
+  std::uint64_t inputs = std::max<std::uint64_t>(planned_inputs(c.plan), c.as_built.inputs);
+  if (c.plan.enclosure) inputs = std::max<std::uint64_t>(inputs, c.plan.enclosure->inputs.value_or(0));
+  std::vector<std::string> beyond;
+  std::size_t first = 0;
+  for (std::size_t i = 0; i < c.visited.mixed_fuses.size(); ++i) {
+    const auto& position = c.visited.mixed_fuses[i].position;
+    if (!position || *position <= inputs) continue;
+    if (beyond.empty()) first = i;
+    beyond.push_back(std::to_string(*position));
+  }
+  if (beyond.empty()) return;
+  out.find(Severity::query, "fuse position")
+      .found(listed(beyond))
+      .required(fmt::format("1 to {}", inputs))
+      .at_record(record_pointer(c, fmt::format("/mixed_fuses/{}/position", first)))
+      .ask("Look again which fuse it is, and correct the field record.")
+      .say("The record has an unlike fuse at position {} of {}, which has {}.", listed(beyond), c.plan.id,
+           counted(inputs, "input"));
 }
 
 }  // namespace
@@ -105,14 +129,16 @@ const Rule tally_mixed_fuses{
          "Like strings need like fuses. An odd one mostly comes from a replacement at hand: too small, and "
          "one string drops out unseen; too large, and that string is not protected.",
          "The common rating is the one found in the box, or else the plan's; entries equal to it are not "
-         "counted. The box is judged with its largest and its smallest fuse."},
+         "counted. The box is judged with its largest and its smallest fuse; one whose rating nobody read "
+         "is told and not judged. A position beyond the inputs of the box is a query."},
     .remedy = "Replace the odd fuses by the rating of the plan, and ask how they came there.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       std::optional<Amps> common = c.visited.fuse.rating;
       if (!common && c.plan.fuse) common = c.plan.fuse->rating;
       std::vector<std::string> odd;
       for (const OddFuse& fuse : c.visited.mixed_fuses)
-        if (fuse.rating != common) odd.push_back(at_position(fuse));
+        if (!fuse.rating || fuse.rating != common) odd.push_back(at_position(fuse));
+      beyond_the_inputs(c, out);
       if (odd.empty()) return;
       const std::string others = common ? fmt::format("{} A", shown(*common)) : "one rating";
       out.find("mixed fuses")

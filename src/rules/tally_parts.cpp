@@ -39,9 +39,34 @@ void compare_words(const VisitCase& c, Notes& out, const Item& item, const std::
   if (found && !planned.empty() && !same_word(*found, planned)) differs(c, out, item, *found, planned);
 }
 
+// "6 AWG, copper, THHN": what was found of a conductor; empty where that is nothing.
+std::string words_of(const FoundConductor& found) {
+  std::string out;
+  const auto add = [&](std::string_view word) { out += (out.empty() ? "" : ", ") + std::string(word); };
+  if (found.size) add(size_name(*found.size));
+  if (found.material) add(material_name(*found.material));
+  if (found.stranding) add(fmt::format("{} stranding", stranding_name(*found.stranding)));
+  if (found.insulation) add(*found.insulation);
+  return out;
+}
+
+// A conductor that was found where the plan states none: nothing to compare, and no run to judge it in.
+void not_on_plan(const VisitCase& c, Notes& out, const Item& item, const FoundConductor& found,
+                 std::string_view where) {
+  const std::string words = words_of(found);
+  if (words.empty()) return;
+  out.find(Severity::query, std::string(item.part))
+      .found(words)
+      .required(std::string("a conductor that the plan states"))
+      .at_record(record_pointer(c, item.key))
+      .ask("Have the plan state the conductor and how it is laid, so that what was found can be judged.")
+      .say("{} of {} was found ({}); the plan states none{}.", item.subject, c.plan.id, words, where);
+}
+
 void output(const VisitCase& c, Notes& out) {
   const FoundConductor& found = c.visited.output;
-  if (!c.plan.output || !c.plan.output->run || c.plan.output->run->conductor == nullptr) return;
+  if (!c.plan.output || !c.plan.output->run || c.plan.output->run->conductor == nullptr)
+    return not_on_plan(c, out, {"output", "/output", "The output conductor"}, found, "");
   const Conductor& planned = *c.plan.output->run->conductor;
   compare(c, out, output_items.size, found.size, planned.size, size_name);
   compare(c, out, output_items.material, found.material, planned.material, material_name);
@@ -74,6 +99,36 @@ void source(const VisitCase& c, Notes& out) {
            !same_word(conductor.insulation, *found.insulation);
   });
   if (other != nullptr) compare_words(c, out, source_items.insulation, found.insulation, other->insulation);
+  std::vector<std::string> without;
+  for (const Circuit& circuit : c.plan.circuits)
+    if (!circuit.run || circuit.run->conductor == nullptr) without.push_back(circuit.id);
+  if (!without.empty())
+    not_on_plan(c, out, {"source", "/source", "The conductor of the source circuits"}, found,
+                fmt::format(" for circuit{} {}", without.size() == 1 ? "" : "s", listed(without)));
+}
+
+// A part that was found where the plan has none.
+void not_planned(const VisitCase& c, Notes& out, const Item& item, std::string ask) {
+  out.find(std::string(item.part))
+      .found(std::string("present"))
+      .required(std::string("none"))
+      .at_record(record_pointer(c, item.key))
+      .ask(std::move(ask))
+      .say("{} of {} is present; the plan has none.", item.subject, c.plan.id);
+}
+
+void grounding(const VisitCase& c, Notes& out) {
+  const GroundingConductor& found = c.visited.egc;
+  if (!c.plan.egc) {
+    if (found.size || found.material)
+      not_planned(
+          c, out,
+          {"egc present", found.size ? "/egc/size" : "/egc/material", "The equipment grounding conductor"},
+          "Have the plan state the equipment grounding conductor that is there.");
+    return;
+  }
+  compare(c, out, egc_size, found.size, c.plan.egc->size, size_name);
+  compare(c, out, egc_material, found.material, c.plan.egc->material, material_name);
 }
 
 void enclosure(const VisitCase& c, Notes& out) {
@@ -90,24 +145,54 @@ void enclosure(const VisitCase& c, Notes& out) {
             [](Cover cover) { return cover == Cover::up ? "facing up" : "facing to the side"; });
 }
 
+// The record says that there is none, and states what only one that is there can have.
+void contradicting_disconnect(const VisitCase& c, Notes& out) {
+  const FoundDisconnect& found = c.visited.disconnect;
+  std::vector<std::string> keys;
+  const auto add = [&](bool stated, const char* key) {
+    if (stated) keys.emplace_back(key);
+  };
+  add(found.rated_voltage.has_value(), "rated_v");
+  add(found.rated_current.has_value(), "rated_a");
+  add(found.load_break.has_value(), "load_break");
+  add(found.distance.has_value(), "distance_m");
+  add(found.works.has_value(), "works");
+  out.find(Severity::query, "disconnect record")
+      .found(fmt::format("present false, and {}", listed(keys)))
+      .required(std::string("one or the other"))
+      .at_record(record_pointer(c, "/disconnect/present"))
+      .ask("Look again whether there is a disconnect, and correct the field record.")
+      .say("The record says that {} has no disconnect, and states {} of one; it is judged without one.",
+           c.plan.id, listed(keys));
+}
+
 void disconnect(const VisitCase& c, Notes& out) {
   const FoundDisconnect& found = c.visited.disconnect;
   const Disconnect* planned = c.plan.disconnect.get();
-  const bool stated = found.rated_voltage || found.rated_current || found.load_break || found.distance;
+  const bool stated =
+      found.rated_voltage || found.rated_current || found.load_break || found.distance || found.works;
   const Item presence{"disconnect present", found.present ? "/disconnect/present" : "/disconnect",
                       "The disconnect"};
-  if (planned == nullptr) {
-    if (found.present.value_or(stated)) differs(c, out, presence, "present", "none");
+  if (found.present == false) {
+    if (stated) contradicting_disconnect(c, out);
+    if (planned != nullptr) differs(c, out, presence, "absent", "present");
     return;
   }
-  if (found.present == false) return differs(c, out, presence, "absent", "present");
+  if (found.works == false)
+    out.find("disconnect works")
+        .found(std::string("does not work"))
+        .required(std::string("one that works"))
+        .at_record(record_pointer(c, "/disconnect/works"))
+        .ask("Repair or replace the disconnect; until then the box cannot be made dead at its output.")
+        .say("The disconnect of {} does not work.", c.plan.id);
+  if (planned == nullptr) {
+    if (found.present.value_or(stated)) not_planned(c, out, presence, "");
+    return;
+  }
   compare_number(c, out, {"disconnect rated_v", "/disconnect/rated_v", "The rated voltage of the disconnect"},
                  found.rated_voltage, planned->rated_voltage, "V");
   compare_number(c, out, {"disconnect rated_a", "/disconnect/rated_a", "The rated current of the disconnect"},
                  found.rated_current, planned->rated_current, "A");
-  if (found.works == false)
-    differs(c, out, {"disconnect works", "/disconnect/works", "The disconnect"}, "found not to work",
-            "one that works");
   compare(c, out, {"disconnect load_break", "/disconnect/load_break", "The disconnect"}, found.load_break,
           planned->load_break,
           [](bool yes) { return yes ? "of the load-break kind" : "of the isolating kind"; });
@@ -127,17 +212,15 @@ const Rule tally_part{
          "Ampacity, rain tightness and the power to break a fault were approved for the planned parts. "
          "Another size of conductor or another type of box looks the same from the ladder and fails in the "
          "first hot summer or the first storm.",
-         "Each stated item against the plan's, one finding an item; what the plan does not state is not "
-         "compared. Source conductors are held against those of every group of the box. Whether the other "
+         "Each stated item against the plan's, one finding an item; a value that the plan does not state is "
+         "not compared, and a conductor that it does not state is a query. A disconnect that does not work "
+         "is told here, too. Source conductors are held against those of every group of the box. Whether the other "
          "part would do is said by the rules that judge the box as found."},
     .remedy = "Fit the part of the plan, or have the plan changed.",
     .judge_visit = [](const VisitCase& c, Notes& out) {
       output(c, out);
       source(c, out);
-      if (c.plan.egc) {
-        compare(c, out, egc_size, c.visited.egc.size, c.plan.egc->size, size_name);
-        compare(c, out, egc_material, c.visited.egc.material, c.plan.egc->material, material_name);
-      }
+      grounding(c, out);
       enclosure(c, out);
       disconnect(c, out);
     }};

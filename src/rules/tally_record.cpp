@@ -1,6 +1,7 @@
 // Boxes that only one of plan and record has.
 #include <fmt/format.h>
 
+#include <unordered_map>
 #include <unordered_set>
 
 #include "src/rules/notes.hpp"
@@ -44,18 +45,31 @@ const Rule tally_not_visited{
     .id = "tally/not-visited",
     .severity = Severity::query,
     .title = "Box on the plan that nobody visited",
-    .explain = {"Names each box of the plan that the field record has no entry for.",
+    .explain = {"Names each box of the plan that the field record has no entry for, or an entry with nothing "
+                "in it but the id.",
                 "A box that nobody opened is neither right nor wrong: nothing is known of it, and "
                 "approving the site would approve it unseen.",
-                "The ids of the plan against the ids of the record, letter by letter."},
+                "The ids of the plan against the ids of the record, letter by letter. An entry must state "
+                "something that was seen, counted or read; an empty list of labels does, for it says that "
+                "there are none."},
     .remedy = "Visit the box, or enter it under its id on the plan.",
     .judge_record = [](const RecordCase& c, Notes& out) {
-      std::unordered_set<std::string_view> visited;
-      for (const VisitedBox& box : c.record.boxes) visited.insert(box.id);
+      std::unordered_map<std::string_view, std::size_t> entry;
+      for (std::size_t j = 0; j < c.record.boxes.size(); ++j) entry.emplace(c.record.boxes[j].id, j);
       for (std::uint32_t i = 0; i < c.design.combiners.size(); ++i) {
         const std::string& id = c.design.combiners[i].id;
-        if (visited.contains(id)) continue;
+        const auto visited = entry.find(id);
+        if (visited != entry.end() && !c.record.boxes[visited->second].says_nothing()) continue;
         out.about(i, id, Basis::as_built);
+        if (visited != entry.end()) {
+          out.find("visit")
+              .found(std::string("an entry that says nothing"))
+              .required(std::string("an entry that says what was seen"))
+              .at_record(fmt::format("/boxes/{}", visited->second))
+              .ask("Enter what was seen at the box, or visit it.")
+              .say("The field record's entry for {} says nothing of the box; was it visited?", id);
+          continue;
+        }
         out.find("visit")
             .found(std::string("no entry"))
             .required(std::string("an entry"))

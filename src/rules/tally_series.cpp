@@ -87,8 +87,36 @@ void list_length(const VisitCase& c, Notes& out) {
       .at_record(record_pointer(c, "/count/series"))
       .say(
           "The record gives the modules in series of {} in {}, where {} {}; which string is which cannot "
-          "be told.",
-          counted(length, "string"), c.plan.id, count ? "the inspector counted" : "the plan has", strings);
+          "be told{}.",
+          counted(length, "string"), c.plan.id, count ? "the inspector counted" : "the plan has", strings,
+          length > strings && strings > 0 ? ", so the box is judged with the longest of them" : "");
+}
+
+// Whether modules in all and strings, both counted, can be true of one box. Where the strings were counted
+// one by one, their list is the count.
+void contradicting_modules(const VisitCase& c, Notes& out) {
+  const Count& count = c.visited.count;
+  if (!count.modules || count.series.empty()) return;
+  std::uint64_t sum = 0;
+  std::string strings;
+  if (count.series_of_each) {
+    for (const std::uint32_t series : count.series) sum += series;
+    strings = fmt::format("the {} listed have", counted(count.series.size(), "string"));
+  } else {
+    const auto counted_number = counted_strings(c.plan, c.visited);
+    if (!counted_number) return;
+    sum = std::uint64_t{counted_number->strings} * count.series.front();
+    strings = fmt::format("{} of {} have", counted(counted_number->strings, "string"), count.series.front());
+  }
+  if (sum == *count.modules) return;
+  out.find(Severity::query, "modules and strings")
+      .found(static_cast<double>(*count.modules))
+      .required(static_cast<double>(sum))
+      .unit("modules")
+      .at_record(record_pointer(c, "/count/modules"))
+      .ask("Count the modules again, string by string, and correct the field record.")
+      .say("The inspector counted {} on {}, but {} {}: one of the counts is wrong.",
+           counted(*count.modules, "module"), c.plan.id, strings, sum);
 }
 
 // Modules counted in all, where nobody counted them string by string. What the count of strings makes up for
@@ -120,7 +148,8 @@ const Rule tally_series{
          "switches and inverter have no reserve for it; a string that is shorter than its neighbours is "
          "driven backwards by them.",
          "One number in the record holds for every string; a list runs through the strings in the order of "
-         "the plan's groups. A hazard where the box as found exceeds a voltage limit of the edition or the "
+         "the plan's groups, and where it is longer than the strings counted its longest strings are "
+         "judged. Modules in all that strings and series do not add up to are a query. A hazard where the box as found exceeds a voltage limit of the edition or the "
          "rated voltage of a module, the inverter, a fuse, switch, enclosure or conductor; otherwise a "
          "correction."},
     .remedy = "Count the modules of each string again, and correct the strings or have the plan changed.",
@@ -128,6 +157,7 @@ const Rule tally_series{
     .judge_visit = [](const VisitCase& c, Notes& out) {
       const Count& count = c.visited.count;
       if (count.series_of_each) list_length(c, out);
+      contradicting_modules(c, out);
       if (count.series.empty()) return all_modules(c, out);
       if (transposed(c).plan_found) return;
       const std::vector<std::uint32_t> planned = planned_series(c.plan);

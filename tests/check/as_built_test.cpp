@@ -1,5 +1,8 @@
 // The box as found: what the record states replaces the plan's, and nothing else changes.
 #include "src/check/as_built.hpp"
+
+#include <fmt/format.h>
+
 #include "tests/support/catch.hpp"
 #include "tests/support/visit.hpp"
 
@@ -63,11 +66,37 @@ TEST_CASE("the count of strings") {
   CHECK(counted("", R"("count": { "negative": 11 })")->key == "negative");
   CHECK(counted("", R"("count": { "positive": 11, "negative": 13 })")->strings == 13);
   CHECK(counted("", R"("count": { "positive": 13, "negative": 11 })")->key == "positive");
-  // Two strings to a fuse: 12 inputs or 24 strings are both as planned, anything else counts strings.
+  // Two strings to a fuse: 12 inputs or 24 strings are both as planned; else whichever is nearer, and inputs
+  // at 18, which is as near to both. Two strings an input.
   CHECK(counted(joined, R"("count": { "positive": 12 })")->strings == 24);
   CHECK(counted(joined, R"("count": { "positive": 24 })")->strings == 24);
-  CHECK(counted(joined, R"("count": { "positive": 11 })")->strings == 11);
+  CHECK(counted(joined, R"("count": { "positive": 11 })")->strings == 22);
+  CHECK(counted(joined, R"("count": { "positive": 18 })")->strings == 36);
+  CHECK(counted(joined, R"("count": { "positive": 19 })")->strings == 19);
   CHECK(counted(joined, R"("count": { "positive": 23 })")->strings == 23);
+  CHECK(counted(joined, R"("count": { "positive": 11 })")->as_inputs);
+  CHECK_FALSE(counted(joined, R"("count": { "positive": 23 })")->as_inputs);
+  CHECK_FALSE(counted("", R"("count": { "positive": 13 })")->as_inputs);
+  CHECK(counted(joined, R"("count": { "positive": 18, "negative": 19 })")->key == "positive");  // 36 strings
+}
+
+TEST_CASE("inputs more or fewer go by the strings that the group of the highest current joins") {
+  // near: 8 strings on 4 inputs at 11.6 A; far: 6 on 2 inputs at 13 A. In all 14 strings on 6 inputs.
+  constexpr std::string_view groups = R"("circuits": [
+      { "id": "near", "module": "M", "series": 18, "strings": 8, "strings_per_fuse": 2 },
+      { "id": "far", "module": "M-13", "series": 18, "strings": 6, "strings_per_fuse": 3 } ])";
+  struct {
+    int counted;
+    Strings strings;
+  } const rows[] = {{7, {8, 9}}, {6, {8, 6}}, {5, {8, 3}},   {4, {8, 0}},
+                    {3, {6, 0}}, {0, {0, 0}}, {10, {8, 18}},  // as near to 6 as to 14: four inputs more
+                    {11, {8, 3}}};                            // strings, three fewer
+  for (const auto& row : rows) {
+    CAPTURE(row.counted);
+    CHECK(
+        strings_of(VisitedPlan(groups, fmt::format(R"("count": {{ "positive": {} }})", row.counted)).found) ==
+        row.strings);
+  }
 }
 
 TEST_CASE("a count replaces the strings of the one group") {
@@ -120,15 +149,28 @@ TEST_CASE("a list in which no string is as planned names every part after its nu
   CHECK(v.found.circuits[1].id == "rows, 20 in series");
 }
 
-TEST_CASE("strings beyond the list are as planned, entries beyond the strings are nobody's") {
+TEST_CASE("strings beyond the list are as planned; of entries beyond the strings the longest count") {
   const VisitedPlan shorter("", R"("count": { "series": [19, 19] })");
   REQUIRE(shorter.found.circuits.size() == 2);
   CHECK(shorter.found.circuits[0].series == 18);
   CHECK(shorter.found.circuits[0].strings == 10);
   CHECK(shorter.found.circuits[1].strings == 2);
   const VisitedPlan longer("", R"("count": { "positive": 2, "series": [18, 18, 25] })");
-  REQUIRE(longer.found.circuits.size() == 1);
+  REQUIRE(longer.found.circuits.size() == 2);
   CHECK(longer.found.circuits[0].series == 18);
+  CHECK(longer.found.circuits[0].strings == 1);
+  CHECK(longer.found.circuits[1].series == 25);
+  CHECK(longer.found.circuits[1].strings == 1);
+  // In the order of the list, the last of the shortest left out: near 18 (8), far 17, 16, 17, 19.
+  const VisitedPlan two(two_groups, R"("count": { "series": [18,18,18,18,18,18,18,18,17,16,17,19,16] })");
+  REQUIRE(two.found.circuits.size() == 4);
+  CHECK(two.found.circuits[0].strings == 8);
+  CHECK(two.found.circuits[1].id == "far, 17 in series");
+  CHECK(two.found.circuits[1].strings == 2);
+  CHECK(two.found.circuits[2].id == "far, 16 in series");
+  CHECK(two.found.circuits[2].strings == 1);
+  CHECK(two.found.circuits[3].id == "far, 19 in series");
+  CHECK(VisitedPlan("", R"("count": { "positive": 0, "series": [25] })").found.circuits[0].strings == 0);
 }
 
 TEST_CASE("the list runs on after the strings were counted") {
@@ -157,6 +199,9 @@ TEST_CASE("fuses as found") {
 TEST_CASE("odd fuses are those that differ from the common rating") {
   const VisitedPlan v("", R"("mixed_fuses": [ { "position": 5, "a": 15 }, { "position": 6, "a": 20 } ])");
   CHECK(v.found.odd_fuses == std::vector<Amps>{Amps(15)});
+  // One whose rating nobody read is a fuse, but not one to judge by.
+  CHECK(VisitedPlan("", R"("mixed_fuses": [ { "position": 5 } ])").found.odd_fuses.empty());
+  CHECK(VisitedPlan(R"("fuse": null)", R"("mixed_fuses": [ {} ])").found.fuse != nullptr);
 }
 
 TEST_CASE("enclosure, mounting and disconnect as found") {
@@ -177,6 +222,8 @@ TEST_CASE("enclosure, mounting and disconnect as found") {
   REQUIRE(extra.found.disconnect);
   CHECK_FALSE(extra.found.disconnect->rated_current);
   CHECK(VisitedPlan(R"("disconnect": null)", "").found.disconnect == nullptr);
+  CHECK(VisitedPlan(R"("disconnect": null)", R"("disconnect": { "works": false })").found.disconnect !=
+        nullptr);
 }
 
 TEST_CASE("the output conductor as found is a copy of the box's own") {

@@ -13,7 +13,8 @@ namespace {
 Json record(const Json& boxes) {
   return {{"format", "boxproof-asbuilt/1"}, {"boxes", boxes}};
 }
-Json visit(Json seen = Json::object()) {
+// What is seen as the plan has it, where nothing else is given.
+Json visit(Json seen = {{"enclosure", {{"listed", true}}}}) {
   seen["id"] = "A-01";
   return record(Json::array({seen}));
 }
@@ -41,7 +42,7 @@ Words gone(const Judged& judged) {
 
 }  // namespace
 
-TEST_CASE("a record without values adds nothing to a visited box") {
+TEST_CASE("a record that says what the plan says adds nothing to a visited box") {
   const Json design = with_box({{"fuse", {{"a", 30}}}});
   const auto plan = judge(design), built = judge(design, {}, visit());
   CHECK(built->summary() == plan->summary());
@@ -191,8 +192,30 @@ TEST_CASE("a box that nobody visited") {
   CHECK(verdict(*judge(sound_design()), 0) == "accept");
 }
 
+TEST_CASE("an entry without a word on the box leaves the box to be clarified") {
+  const auto built = judge(sound_design(), {}, visit(Json::object()));
+  CHECK(told(*built, "tally/not-visited") == Words{"as-built query visit"});
+  CHECK(built->summary().size() == 1);
+  CHECK(built->judgement.boxes[0].verdict == Verdict::clarify);
+  CHECK(built->judgement.boxes[0].visited == 0U);
+  const Finding& f = built->findings().front();
+  CHECK(f.message == "The field record's entry for A-01 says nothing of the box; was it visited?");
+  CHECK(f.place.file == "record.json");
+  CHECK(f.place.pointer == "/boxes/0");
+  // An empty list of labels says that there are none.
+  CHECK(told(*judge(sound_design(), {}, visit({{"labels", Json::array()}})), "tally/not-visited").empty());
+  // The same as CSV.
+  const Document csv{"visit.csv", "id,positive,seen\nA-01,,\n"};
+  const RecordFile record = read_field_record(csv);
+  const auto plan = judge(sound_design());
+  const Judgement from_csv = check(plan->design, plan->edition, &record, {});
+  REQUIRE(from_csv.findings.size() == 1);
+  CHECK(from_csv.findings[0].rule->id == "tally/not-visited");
+  CHECK(from_csv.verdict == Verdict::clarify);
+}
+
 TEST_CASE("a visited box that the plan does not have stands last and weighs on the site alone") {
-  const auto built = judge(sound_design(), {}, record({{{"id", "A-O1"}}, {{"id", "A-01"}}}));
+  const auto built = judge(sound_design(), {}, record({{{"id", "A-O1"}}, visit()["boxes"][0]}));
   REQUIRE_FALSE(built->findings().empty());
   const Finding& last = built->findings().back();
   CHECK(last.rule->id == "tally/not-on-plan");
@@ -201,7 +224,7 @@ TEST_CASE("a visited box that the plan does not have stands last and weighs on t
   CHECK(built->judgement.boxes.size() == 1);
   CHECK(built->judgement.boxes[0].verdict == Verdict::accept);
   CHECK(built->judgement.verdict == Verdict::correct);
-  CHECK(judge(sound_design(), {}, record({{{"id", "A-O1"}}, {{"id", "A-01"}}}), {{"A-01"}, false})
+  CHECK(judge(sound_design(), {}, record({{{"id", "A-O1"}}, visit()["boxes"][0]}), {{"A-01"}, false})
             ->findings()
             .empty());
 }

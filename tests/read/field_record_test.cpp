@@ -15,7 +15,7 @@ constexpr std::string_view full_record = R"({
       "posted": { "note": "n", "id": "A-01", "strings": 11, "series": 12, "max_v": 971, "max_a": 101, "fuse_a": 16 },
       "count": { "note": "n", "positive": 13, "negative": 14, "fuses": 15, "series": [ 18, 17, 18 ], "modules": 239 },
       "fuse": { "note": "n", "a": 20, "v": 1001, "dc": false, "pv_listed": true, "poles": "both" },
-      "mixed_fuses": [ { "note": "n", "position": 7, "a": 25 }, { "a": 30 } ],
+      "mixed_fuses": [ { "note": "n", "position": 7, "a": 25 }, { "a": 30 }, {} ],
       "enclosure": { "note": "n", "type": "3R", "air_gap_mm": 4.5, "cover": "up", "listed": true, "secured": false,
         "gasket_seated": true },
       "disconnect": { "note": "n", "present": true, "rated_v": 1002, "rated_a": 202, "load_break": false,
@@ -81,7 +81,8 @@ TEST_CASE("fuses, enclosure and disconnect as seen") {
   CHECK(box().fuse.dc == false);
   CHECK(box().fuse.pv_listed == true);
   CHECK(box().fuse.poles == Poles::both);
-  REQUIRE(box().mixed_fuses.size() == 2);
+  REQUIRE(box().mixed_fuses.size() == 3);
+  CHECK_FALSE(box().mixed_fuses[2].rating);
   CHECK(box().mixed_fuses[0].position == 7U);
   CHECK(box().mixed_fuses[0].rating == Amps(25));
   CHECK_FALSE(box().mixed_fuses[1].position);

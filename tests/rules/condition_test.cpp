@@ -92,6 +92,19 @@ TEST_CASE("every condition word is a finding with its severity, disposition, pla
   for (const std::string_view word : condition_words) CHECK(listed.contains(word));
 }
 
+TEST_CASE("where nobody says the place it is inside, or the box for what is on it or under it") {
+  const std::set<std::string_view> outside = {"standing-water", "loose-mounting",  "gasket-damaged",
+                                              "latch-open",     "label-illegible", "label-missing"};
+  for (const Word& w : words) {
+    CAPTURE(std::string(w.what));
+    const auto judged = judge_seen({{{"what", w.what}}, {{"what", w.what}}});
+    const std::string part = outside.contains(w.what) ? "box" : "inside";
+    const std::string rule = "condition/" + std::string(w.what);
+    CHECK(judged->find(rule, part) != nullptr);
+    CHECK(judged->find(rule, part + " (2)") != nullptr);
+  }
+}
+
 TEST_CASE("every condition is found in every edition") {
   Json seen = Json::array();
   for (const Word& w : words) seen.push_back({{"what", w.what}});
@@ -109,6 +122,7 @@ TEST_CASE("a box in which nothing was seen has no finding and no disposition") {
   for (const Json& seen : {Json::array(), Json()}) {
     Json record = record_of(seen);
     if (seen.is_null()) record["boxes"][0].erase("seen");
+    record["boxes"][0]["enclosure"]["listed"] = true;  // somebody was there
     const auto judged = judge(sound_design(), {}, record);
     CHECK(judged->summary() == std::vector<std::string>{});
     CHECK_FALSE(judged->judgement.boxes[0].disposition.has_value());

@@ -262,7 +262,7 @@ TEST_CASE("fine strands found in the output: by what the inspector says of the l
   CHECK(f->severity == Severity::correction);
   CHECK(f->basis == Basis::as_built);
   CHECK(f->part == output);
-  CHECK(f->place.pointer == "/boxes/0/output");
+  CHECK(f->place.pointer == "/boxes/0/output/lug_for_fine_strand");
   // Lugs without fine strands in them say nothing.
   CHECK(judge(sound_design(), {}, record_of({{"output", {{"lug_for_fine_strand", false}}}}))->find(fine) ==
         nullptr);

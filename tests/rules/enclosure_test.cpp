@@ -160,7 +160,7 @@ TEST_CASE("as built: the type and the position found are judged") {
   REQUIRE(f != nullptr);
   CHECK(f->part == "enclosure position");
   CHECK(f->basis == Basis::as_built);
-  CHECK(f->place.pointer == "/boxes/0/enclosure");
+  CHECK(f->place.pointer == "/boxes/0/enclosure/cover");
   CHECK(judge(sound_design(), {}, record_of({{"type", "3R"}}))->find(type_rule) == nullptr);
   // A fault of the plan's does not hide another one found.
   const auto both = judge(box("3R", {{"cover", "up"}}), {}, record_of({{"type", "12"}}));
@@ -252,7 +252,7 @@ TEST_CASE("air space: what is asked for") {
 TEST_CASE("as built: the air space found is judged") {
   const auto judged = judge(sound_design(), {}, record_of({{"air_gap_mm", 3}}));
   check_numbers(judged->find(gap_rule), 3, 6, "mm", "312.2");
-  CHECK(judged->find(gap_rule)->place.pointer == "/boxes/0/enclosure");
+  CHECK(judged->find(gap_rule)->place.pointer == "/boxes/0/enclosure/air_gap_mm");
 }
 
 TEST_CASE("a combiner that is not listed; from 2017 on a field label would do") {

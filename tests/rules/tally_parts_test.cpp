@@ -36,7 +36,10 @@ Findings judge_record(const Rule& rule, const std::vector<std::string>& planned,
   const Document text{"design.json", design_with(boxes)};
   const DesignFile design = read_design(text);
   FieldRecord record;
-  for (const std::string& id : visited) record.boxes.emplace_back().id = id;
+  for (const std::string& id : visited) {
+    record.boxes.emplace_back().id = id;
+    record.boxes.back().labels_listed = true;  // there are none
+  }
   const Edition& edition = edition_of("2017");
   Notes notes(edition, false);
   notes.speak(rule, edition.rules.find(rule.id)->second);
@@ -173,6 +176,38 @@ TEST_CASE("tally/mixed-fuses") {
   CHECK(parts(tally_mixed_fuses, R"("fuse": null)", R"("mixed_fuses": [ { "a": 20 } ])").size() == 1);
 }
 
+TEST_CASE("tally/mixed-fuses: one whose rating nobody read is told") {
+  CHECK(
+      only(judge_visit(tally_mixed_fuses, "", R"("mixed_fuses": [ { "position": 5 } ])")).message ==
+      "The fuses of A-04 are not alike: one of a rating not read at position 5, where the others are 20 A.");
+  CHECK(
+      only(judge_visit(tally_mixed_fuses, R"("fuse": { "a": null })", R"("mixed_fuses": [ {} ])")).message ==
+      "The fuses of A-04 are not alike: one of a rating not read, where all should have one rating.");
+}
+
+TEST_CASE("tally/mixed-fuses: a position beyond the inputs of the box is a query") {
+  const auto told = [](std::string_view box, std::string_view seen) {
+    Findings out = judge_visit(tally_mixed_fuses, box, seen);
+    std::erase_if(out, [](const Finding& f) { return f.part != "fuse position"; });
+    return out;
+  };
+  // 12 strings, and an enclosure with 12 inputs.
+  CHECK(told("", R"("mixed_fuses": [ { "position": 12, "a": 15 } ])").empty());
+  const Findings all = told("", R"("mixed_fuses": [ { "a": 25 }, { "position": 13, "a": 15 } ])");
+  CHECK(only(all).severity == Severity::query);
+  CHECK(only(all).message == "The record has an unlike fuse at position 13 of A-04, which has 12 inputs.");
+  CHECK(only(all).place.pointer == "/boxes/0/mixed_fuses/1/position");
+  // More inputs than are in use; more strings found than planned.
+  CHECK(
+      told(R"("enclosure": { "inputs": 16 })", R"("mixed_fuses": [ { "position": 16, "a": 15 } ])").empty());
+  CHECK(told("", R"("count": { "positive": 13 }, "mixed_fuses": [ { "position": 13, "a": 15 } ])").empty());
+  CHECK(told(R"("enclosure": { "inputs": null })", R"("mixed_fuses": [ { "position": 13, "a": 15 } ])")
+            .size() == 1);
+  // It is asked for also where the rating is that of the others.
+  CHECK(parts(tally_mixed_fuses, "", R"("mixed_fuses": [ { "position": 99, "a": 20 } ])") ==
+        Parts{"fuse position"});
+}
+
 TEST_CASE("tally/part: conductors") {
   const Findings all = judge_visit(tally_part, "", R"(
       "output": { "size": "250 kcmil", "material": "aluminum", "stranding": "fine", "insulation": "THW" },
@@ -207,13 +242,95 @@ TEST_CASE("tally/part: enclosure and disconnect") {
 }
 
 TEST_CASE("tally/part: presence of the disconnect") {
-  CHECK(parts(tally_part, "", R"("disconnect": { "present": false, "rated_a": 200 })") ==
-        Parts{"disconnect present"});
+  CHECK(parts(tally_part, "", R"("disconnect": { "present": false })") == Parts{"disconnect present"});
   CHECK(parts(tally_part, R"("disconnect": null)", R"("disconnect": { "present": true })") ==
         Parts{"disconnect present"});
   CHECK(parts(tally_part, R"("disconnect": null)", R"("disconnect": { "rated_a": 200 })") ==
         Parts{"disconnect present"});
+  CHECK(parts(tally_part, R"("disconnect": null)", R"("disconnect": { "works": true })") ==
+        Parts{"disconnect present"});
   CHECK(parts(tally_part, R"("disconnect": null)", R"("disconnect": { "present": false })").empty());
+  CHECK(judge_visit(tally_part, R"("disconnect": null)", R"("disconnect": { "present": true })")[0].message ==
+        "The disconnect of A-04 is present; the plan has none.");
+}
+
+TEST_CASE("tally/part: a disconnect that is not there and has values all the same is a query") {
+  for (const std::string key : {R"("rated_v": 1500)", R"("rated_a": 250)", R"("load_break": true)",
+                                R"("distance_m": 1.5)", R"("works": true)", R"("works": false)"}) {
+    CAPTURE(key);
+    const std::string seen = R"("disconnect": { "present": false, )" + key + " }";
+    CHECK(parts(tally_part, "", seen) == Parts{"disconnect record", "disconnect present"});
+    const Findings all = judge_visit(tally_part, R"("disconnect": null)", seen);
+    CHECK(only(all).part == "disconnect record");
+    CHECK(only(all).severity == Severity::query);
+    CHECK(only(all).place.pointer == "/boxes/0/disconnect/present");
+  }
+  CHECK(judge_visit(tally_part, "", R"("disconnect": { "present": false, "rated_a": 200, "works": true })")[0]
+            .message ==
+        "The record says that A-04 has no disconnect, and states rated_a and works of one; it is judged "
+        "without one.");
+}
+
+TEST_CASE("tally/part: a disconnect that does not work") {
+  for (const char* box : {"", R"("disconnect": { "load_break": null })"}) {
+    const Findings all = judge_visit(tally_part, box, R"("disconnect": { "works": false })");
+    CHECK(only(all).part == "disconnect works");
+    CHECK(only(all).severity == Severity::correction);
+    CHECK(only(all).message == "The disconnect of A-04 does not work.");
+    CHECK(only(all).ask ==
+          "Repair or replace the disconnect; until then the box cannot be made dead at its output.");
+    CHECK(only(all).place.pointer == "/boxes/0/disconnect/works");
+  }
+  CHECK(parts(tally_part, "", R"("disconnect": { "works": true })").empty());
+  CHECK(parts(tally_part, R"("disconnect": null)", R"("disconnect": { "works": false })") ==
+        Parts{"disconnect works", "disconnect present"});
+}
+
+TEST_CASE("tally/part: a grounding conductor that the plan does not have") {
+  for (const std::string key : {"size", "material"}) {
+    const std::string value = key == "size" ? "6 AWG" : "copper";
+    const Findings all =
+        judge_visit(tally_part, R"("egc": null)", R"("egc": { ")" + key + R"(": ")" + value + R"(" })");
+    CHECK(only(all).part == "egc present");
+    CHECK(only(all).severity == Severity::correction);
+    CHECK(only(all).message == "The equipment grounding conductor of A-04 is present; the plan has none.");
+    CHECK(only(all).place.pointer == "/boxes/0/egc/" + key);
+    CHECK(only(all).ask == "Have the plan state the equipment grounding conductor that is there.");
+  }
+  CHECK(parts(tally_part, R"("egc": null)", R"("egc": {})").empty());
+}
+
+TEST_CASE("tally/part: conductors that the plan does not state are a query") {
+  struct {
+    const char *box, *seen, *part, *message;  // no part: silent
+  } const rows[] = {
+      {R"("output": null)", R"("output": { "size": "6 AWG", "material": "copper", "insulation": "THHN" })",
+       "output", "The output conductor of A-04 was found (6 AWG, copper, THHN); the plan states none."},
+      {R"("output": { "run": { "conductor": null } })", R"("output": { "stranding": "fine" })", "output",
+       "The output conductor of A-04 was found (fine stranding); the plan states none."},
+      {R"("output": null)", R"("output": { "antioxidant": true })", "", ""},
+      {R"("circuits": [ { "id": "near", "module": "M", "series": 18, "strings": 8 },
+                        { "id": "far", "module": "M", "series": 18, "strings": 4 } ])",
+       R"("source": { "size": "10 AWG" })", "source",
+       "The conductor of the source circuits of A-04 was found (10 AWG); the plan states none for circuits "
+       "near and far."},
+      {R"("circuits": [ { "id": "near", "module": "M", "series": 18, "strings": 8, "run": { "conductor": "pv-10" } },
+                        { "id": "far", "module": "M", "series": 18, "strings": 4 } ])",
+       R"("source": { "size": "10 AWG" })", "source",
+       "The conductor of the source circuits of A-04 was found (10 AWG); the plan states none for circuit far."},
+  };
+  for (const auto& row : rows) {
+    CAPTURE(row.box, row.seen);
+    const Findings all = judge_visit(tally_part, row.box, row.seen);
+    if (std::string_view(row.part).empty()) {
+      CHECK(all.empty());
+      continue;
+    }
+    CHECK(only(all).part == row.part);
+    CHECK(only(all).severity == Severity::query);
+    CHECK(only(all).message == row.message);
+    CHECK(only(all).place.pointer == std::string("/boxes/0/") + row.part);
+  }
 }
 
 TEST_CASE("tally/part: as planned, or not stated on either side") {
@@ -224,8 +341,8 @@ TEST_CASE("tally/part: as planned, or not stated on either side") {
       "enclosure": { "type": "4x", "cover": "side", "listed": true },
       "disconnect": { "present": true, "rated_v": 1500, "rated_a": 250, "load_break": true, "distance_m": 1.5 })")
             .empty());
-  CHECK(parts(tally_part, R"("egc": null, "enclosure": null, "mounting": null, "output": null)", R"(
-      "output": { "size": "4 AWG" }, "egc": { "size": "4 AWG" }, "enclosure": { "type": "3R", "cover": "up" })")
+  CHECK(parts(tally_part, R"("enclosure": null, "mounting": null)",
+              R"("enclosure": { "type": "3R", "cover": "up" })")
             .empty());
 }
 
@@ -239,6 +356,31 @@ TEST_CASE("tally/not-visited") {
   CHECK_FALSE(f.in_record);
   CHECK(f.place.pointer == "/combiners/1");
   CHECK(judge_record(tally_not_visited, {"A-01"}, {"A-01", "B-01"}).empty());
+}
+
+TEST_CASE("an entry that says nothing but the id") {
+  const auto says_nothing = [](std::string_view seen) {
+    return VisitedPlan("", seen).visited.says_nothing();
+  };
+  for (const char* nothing :
+       {"", R"("count": {})", R"("fuse": {}, "enclosure": {}, "disconnect": {})",
+        R"("measured": { "tolerance_pct": 1, "strings": [] })", R"("seen": [])", R"("mixed_fuses": [])",
+        R"("posted": {}, "output": {}, "source": {}, "egc": {})"}) {
+    CAPTURE(nothing);
+    CHECK(says_nothing(nothing));
+  }
+  for (const char* something :
+       {R"("labels": [])", R"("labels": [ { "kind": "disconnect" } ])", R"("count": { "positive": 0 })",
+        R"("count": { "series": [] })", R"("posted": { "id": "A-04" })", R"("fuse": { "dc": true })",
+        R"("mixed_fuses": [ {} ])", R"("enclosure": { "secured": true })",
+        R"("disconnect": { "works": true })", R"("output": { "antioxidant": true })",
+        R"("source": { "size": "10 AWG" })", R"("egc": { "size": "6 AWG" })",
+        R"("egc": { "material": "copper" })", R"("seen": [ { "what": "latch-open" } ])",
+        R"("measured": { "irradiance_w_m2": 900 })", R"("measured": { "cell_c": 40 })",
+        R"("measured": { "strings": [ { "voc_v": 800 } ] })"}) {
+    CAPTURE(something);
+    CHECK_FALSE(says_nothing(something));
+  }
 }
 
 TEST_CASE("tally/not-on-plan") {

@@ -1,4 +1,6 @@
 // Counts of a visit against the plan: strings, polarity, modules in series, and numbers that changed places.
+#include <fmt/format.h>
+
 #include "src/rules/tally.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/visit.hpp"
@@ -82,8 +84,27 @@ TEST_CASE("tally/strings: several groups say where the difference is judged") {
 TEST_CASE("tally/strings: strings joined two to a fuse") {
   CHECK(judge_visit(tally_strings, joined, R"("count": { "positive": 24 })").empty());
   CHECK(judge_visit(tally_strings, joined, R"("count": { "positive": 12 })").empty());
-  const Findings all = judge_visit(tally_strings, joined, R"("count": { "positive": 11 })");
-  CHECK(only(all).message == "The inspector counted 11 strings in A-04; the plan has 24 on 12 inputs.");
+  // 24 strings on 12 inputs: from 18 down a count is nearer to the inputs (18 is as near to both).
+  struct {
+    int counted, strings;
+    const char* read;
+  } const rows[] = {{0, 0, "read as inputs with 0 strings joined on them"},
+                    {11, 22, "read as inputs with 22 strings joined on them"},
+                    {13, 26, "read as inputs with 26 strings joined on them"},
+                    {18, 36, "read as inputs with 36 strings joined on them"},
+                    {19, 19, "read as strings"},
+                    {23, 23, "read as strings"},
+                    {25, 25, "read as strings"}};
+  for (const auto& row : rows) {
+    CAPTURE(row.counted);
+    const Findings all =
+        judge_visit(tally_strings, joined, fmt::format(R"("count": {{ "positive": {} }})", row.counted));
+    CHECK(number(only(all).found) == row.strings);
+    CHECK(number(only(all).required) == 24);
+    CHECK(only(all).message == fmt::format("The inspector counted {} in A-04, {}; the plan has 24 strings on "
+                                           "12 inputs.",
+                                           row.counted, row.read));
+  }
 }
 
 TEST_CASE("tally/polarity") {
@@ -170,6 +191,49 @@ TEST_CASE("tally/series: a list of another length is a query") {
   CHECK(number(only(shorter).required) == 12);
   const Findings counted = judge_visit(tally_series, "", R"("count": { "positive": 2, "series": [18, 18] })");
   CHECK(counted.empty());
+  CHECK_FALSE(says(only(shorter), "longest"));
+}
+
+TEST_CASE("tally/series: a list of more strings than counted is judged with its longest") {
+  // Two strings of three listed: 25 and 18 modules, the longest in a place that is beyond the count.
+  const Findings all = judge_visit(tally_series, "", R"("count": { "positive": 2, "series": [18, 18, 25] })");
+  REQUIRE(all.size() == 2);
+  CHECK(all[0].part == "series list");
+  CHECK(says(all[0], "cannot be told, so the box is judged with the longest of them."));
+  CHECK(all[1].part == "circuit rows");
+  CHECK(all[1].severity == Severity::hazard);
+  CHECK(number(all[1].found) == 25);
+}
+
+TEST_CASE("tally/series: modules in all that strings and series do not add up to") {
+  struct {
+    const char *count, *message;  // empty: they agree, or cannot be compared
+  } const rows[] = {
+      {R"("positive": 12, "series": 18, "modules": 220)",  // 12 · 18 = 216
+       "The inspector counted 220 modules on A-04, but 12 strings of 18 have 216: one of the counts is wrong."},
+      {R"("positive": 12, "series": 18, "modules": 216)", ""},
+      {R"("positive": 12, "negative": 13, "series": 18, "modules": 234)", ""},  // the larger count: 13 · 18
+      {R"("series": 18, "modules": 220)", ""},                                  // nobody counted the strings
+      {R"("positive": 12, "modules": 216)", ""},                                // nor here the series
+      {R"("series": [18,18,18,18,18,18,18,18,18,18,18,18], "modules": 215)",
+       "The inspector counted 215 modules on A-04, but the 12 strings listed have 216: one of the counts is "
+       "wrong."}};
+  for (const auto& row : rows) {
+    CAPTURE(row.count);
+    std::string message;
+    for (const Finding& f : judge_visit(tally_series, "", fmt::format("\"count\": {{ {} }}", row.count)))
+      if (f.part == "modules and strings") {
+        message = f.message;
+        CHECK(f.severity == Severity::query);
+        CHECK(f.place.pointer == "/boxes/0/count/modules");
+        CHECK(says(f, "wrong"));
+      }
+    CHECK(message == row.message);
+  }
+  // Numbers that changed places do not hide it.
+  CHECK(
+      judge_visit(tally_series, "", R"("count": { "positive": 18, "series": 12, "modules": 300 })").size() ==
+      1);
 }
 
 TEST_CASE("tally/series: modules counted in all") {

@@ -29,8 +29,10 @@ Json changed(Json file, std::string_view boxes, const Changes& changes) {
 std::unique_ptr<Judged> RuleCase::judged(std::string_view edition, bool at_fault) const {
   Json design = changed(sound_design(), "/combiners/0", scene), found = nullptr;
   if (visited)
-    found = changed(Json::parse(R"({"format": "boxproof-asbuilt/1", "boxes": [{"id": "A-01"}]})"), "/boxes/0",
-                    record);
+    found = changed(
+        Json::parse(
+            R"({"format": "boxproof-asbuilt/1", "boxes": [{"id": "A-01", "enclosure": {"listed": true}}]})"),
+        "/boxes/0", record);
   if (at_fault && visited) found = changed(found, "/boxes/0", fault);
   if (at_fault && !visited) design = changed(design, "/combiners/0", fault);
   return judge_text(design.dump(1), edition_of(edition), found.is_null() ? "" : found.dump(1));

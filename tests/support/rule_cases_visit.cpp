@@ -33,10 +33,10 @@ void add_tally(std::vector<RuleCase>& c) {
   second["id"] = "B-02";
   c.push_back(visit_case("tally/not-visited", "visit", {{"/boxes/1", nullptr}})
                   .with_scene({{"/combiners/1", second}})
-                  .with_record({{"/boxes/1/id", "B-02"}}));
+                  .with_record({{"/boxes/1/id", "B-02"}, {"/boxes/1/enclosure/listed", true}}));
   c.push_back(visit_case("tally/not-on-plan", "id", {{"/boxes/1/id", "A-07"}})
                   .with_scene({{"/combiners/1", second}})
-                  .with_record({{"/boxes/1/id", "B-02"}}));
+                  .with_record({{"/boxes/1/id", "B-02"}, {"/boxes/1/enclosure/listed", true}}));
 }
 
 void add_measured(std::vector<RuleCase>& c) {
