@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "src/rules/notes.hpp"
 #include "src/rules/tally_accounts.hpp"
@@ -48,5 +49,18 @@ void compare(const VisitCase& c, Notes& out, const Item& item, const std::option
              const std::optional<T>& planned, Words&& words) {
   if (found && planned && *found != *planned) differs(c, out, item, words(*found), words(*planned));
 }
+
+// A part that was found where the plan has none.
+inline void not_planned(const VisitCase& c, Notes& out, const Item& item, std::string ask) {
+  out.find(std::string(item.part))
+      .found(std::string("present"))
+      .required(std::string("none"))
+      .at_record(record_pointer(c, item.key))
+      .ask(std::move(ask))
+      .say("{} of {} is present; the plan has none.", item.subject, c.plan.id);
+}
+
+// The disconnect, for tally/part.
+void compare_disconnect(const VisitCase& c, Notes& out);
 
 }  // namespace boxproof
