@@ -102,10 +102,9 @@ TEST_CASE("a count that makes a part too small is the place, where the part is a
         "voltage/equipment-rating",
         "circuit 1 conductor",
         "/count/series"},
-       {{{"count", {{"series", 19}}}}, "label/values", "label max-voltage max_v", "/count/series"},
-       {{{"count", {{"positive", 10}, {"negative", 10}}}},
-        "label/values",
-        "label max-voltage max_a",
+       {{{"count", {{"positive", 40}, {"negative", 40}}}},
+        "current/box-rating",
+        "output",
         "/count/positive"}});
 }
 
