@@ -41,8 +41,8 @@ std::optional<Celsius> design_low(std::optional<Celsius> stated, const Edition& 
   return stated ? std::optional(std::min(*stated, e.design_low_at_most)) : std::nullopt;
 }
 
-StringVoltage string_voltage(const Module& m, unsigned series, std::optional<Celsius> stated, const Edition& e,
-                             Working* working) {
+StringVoltage string_voltage(const Module& m, unsigned series, std::optional<Celsius> stated,
+                             const Edition& e, Working* working) {
   const auto low = design_low(stated, e);
   if (!low) return {std::nullopt, 1, Lack::low_temperature};
   if (working && *low < *stated)

@@ -96,7 +96,8 @@ void write_entries(const ReportInput& r, const std::vector<Finding>& findings, c
 
 void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Write& write) {
   if (gone.empty()) return;
-  write(inked("GONE: of the plan, and not so on the box as found; not counted", Ink::strong, r.colour) + "\n\n");
+  write(inked("GONE: of the plan, and not so on the box as found; not counted", Ink::strong, r.colour) +
+        "\n\n");
   std::size_t number = 0;
   for (const Group& g : group(gone)) {
     std::string out =

@@ -111,16 +111,24 @@ TEST_CASE("the evaluator: its own arithmetic") {
     std::string_view text;
     std::optional<double> value;
   };
-  const std::vector<Case> cases{
-      {"2 + 3 · 4", 14.0},      {"(2 + 3) · 4", 20.0},
-      {"10 − 4 − 3", 3.0},      {"100 / 4 / 5", 5.0},
-      {"−3 · (−2)", 6.0},       {"sqrt((90 − 41) / (90 − 30))", std::sqrt(49.0 / 60)},
-      {"1e-05 · 2", 2e-5},      {"1.5", 1.5},
-      {"2 +", std::nullopt},    {"(2", std::nullopt},
-      {"2 2", std::nullopt},    {"2 - 1", std::nullopt},
-      {"n · 2", std::nullopt},  {"", std::nullopt},
-      {"ln(820 / 1000)", std::log(0.82)}, {"ln 4", std::nullopt},
-      {"sqrt 4", std::nullopt}, {"Table 690.7(A)", std::nullopt}};
+  const std::vector<Case> cases{{"2 + 3 · 4", 14.0},
+                                {"(2 + 3) · 4", 20.0},
+                                {"10 − 4 − 3", 3.0},
+                                {"100 / 4 / 5", 5.0},
+                                {"−3 · (−2)", 6.0},
+                                {"sqrt((90 − 41) / (90 − 30))", std::sqrt(49.0 / 60)},
+                                {"1e-05 · 2", 2e-5},
+                                {"1.5", 1.5},
+                                {"2 +", std::nullopt},
+                                {"(2", std::nullopt},
+                                {"2 2", std::nullopt},
+                                {"2 - 1", std::nullopt},
+                                {"n · 2", std::nullopt},
+                                {"", std::nullopt},
+                                {"ln(820 / 1000)", std::log(0.82)},
+                                {"ln 4", std::nullopt},
+                                {"sqrt 4", std::nullopt},
+                                {"Table 690.7(A)", std::nullopt}};
   for (const Case& c : cases) {
     CAPTURE(std::string(c.text));
     const auto got = evaluate(c.text);

@@ -104,7 +104,7 @@ TEST_CASE("a count that makes a part too small is the place, where the part is a
         "/count/series"},
        {{{"count", {{"positive", 40}, {"negative", 40}}}},
         "current/box-rating",
-        "output",
+        "enclosure",
         "/count/positive"}});
 }
 

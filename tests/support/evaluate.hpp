@@ -1,5 +1,5 @@
-// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt, ln,
-// numbers.
+// Recomputes a printed line of arithmetic, as a reader with a pencil would: + − · / and parentheses, sqrt,
+// ln, numbers.
 #pragma once
 
 #include <optional>
