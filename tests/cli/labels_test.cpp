@@ -57,7 +57,8 @@ TEST_CASE("labels: a choice of boxes leaves out the others and the site") {
   const Called some = call({"labels", clean, "--box", "A-0[12]", "--box", "B-22", "--format", "json"});
   CHECK(some.status == 0);
   CHECK(boxes_in(Json::parse(some.out)) == std::vector<std::string>{"A-01", "A-02", "B-22"});
-  for (const Json& label : Json::parse(some.out)["labels"]) CHECK_FALSE(label["box"].is_null());
+  const Json schedule = Json::parse(some.out);
+  for (const Json& label : schedule["labels"]) CHECK_FALSE(label["box"].is_null());
   CHECK_FALSE(call({"labels", clean, "--box", "A-01"}).says("ON THE SITE"));
   const Called none = call({"labels", clean, "--box", "C-01"});
   CHECK(none.status == 2);
