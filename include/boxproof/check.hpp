@@ -67,5 +67,9 @@ void facts_of(const DesignFile& design, const Edition& edition, const RecordFile
 
 // Shell-style pattern: * any text, ? any character, [a-c] a set.
 bool matches(std::string_view pattern, std::string_view text);
+bool matches_any(const std::vector<std::string>& patterns, std::string_view text);
+
+// Whether a box is among those asked for: one of the patterns has its id, or there are none.
+bool is_chosen(const std::vector<std::string>& patterns, std::string_view id);
 
 }  // namespace boxproof

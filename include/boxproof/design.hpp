@@ -73,6 +73,11 @@ struct Inverter {
   Amps backfeed;
 };
 
+// Whether the grounding is stated by a word that the edition does not know.
+inline bool is_unknown_word(std::optional<Grounding> grounding, const Edition& edition) {
+  return grounding == Grounding::functional && !edition.knows_functional_grounding;
+}
+
 struct Conductor {
   std::string id;
   std::optional<Size> size;
@@ -111,9 +116,11 @@ struct Circuit {  // a group of like source circuits on a box
   std::optional<std::uint32_t> part_of;        // only as built: the planned group that it was split off
   std::optional<std::uint32_t> shared_inputs;  // only as built, where a group's strings differ in length
 
-  // Inputs of the box that the group takes; a remainder (only as built) takes one of its own.
-  std::uint32_t inputs() const {
-    return shared_inputs.value_or((strings + strings_per_fuse - 1) / strings_per_fuse);
+  // Inputs of the box that the group takes.
+  std::uint32_t inputs() const { return shared_inputs.value_or(inputs_of(strings)); }
+  // That so many strings of the group take; a remainder (only as built) takes one of its own.
+  std::uint32_t inputs_of(std::uint32_t some) const {
+    return (some + strings_per_fuse - 1) / strings_per_fuse;
   }
 };
 

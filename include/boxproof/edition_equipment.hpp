@@ -2,6 +2,7 @@
 // are held against: the part of boxproof::Edition that is not about voltage, current and conductors.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -68,6 +69,10 @@ struct LabelRule {
   std::string section;
   bool unverified = false;
 
+  // Whether a label of that kind does what is asked for: it is of the kind, or of one that serves as well.
+  bool served_with(std::string_view other) const {
+    return other == kind || std::find(served_by.begin(), served_by.end(), other) != served_by.end();
+  }
   // Whether it belongs on the box or what is part of it, and not once on the site.
   bool on_box() const { return at <= LabelAt::raceway; }
 };

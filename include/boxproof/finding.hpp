@@ -1,6 +1,7 @@
 // What a rule has to say: findings are values, and every report is written from them.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -62,6 +63,11 @@ struct Finding {
   bool in_plan = false;              // of a box as found: the place is in the design all the same
   FilePlace place;
   Working working;  // filled only when asked for
+
+  // Whether it is the rule's, or a query for a value that the rule needs too.
+  bool speaks_for(const Rule& of) const {
+    return rule == &of || std::find(also.begin(), also.end(), &of) != also.end();
+  }
 };
 
 // 16 hexadecimal digits made of rule, box and part: the same finding keeps it when the file around it

@@ -19,7 +19,7 @@ LabelNeed asks_box(std::string pointer) {
 }
 
 LabelNeed by_grounding(const Inverter& inverter, Grounding asked, const Edition& edition) {
-  const bool foreign = inverter.grounding == Grounding::functional && !edition.knows_functional_grounding;
+  const bool foreign = is_unknown_word(inverter.grounding, edition);
   if (inverter.grounding && !foreign) return answer(*inverter.grounding == asked);
   return {Needed::not_stated, fmt::format("/inverters/{}/grounding", text::pointer_token(inverter.id)),
           LabelNeed::Below::design, 0, foreign};

@@ -48,11 +48,8 @@ void put_strings(Combiner& box, const Combiner& plan, const VisitedBox& visited)
       circuit.series = shares[s].series;
       circuit.strings = shares[s].strings;
       // Strings of two lengths may be joined on one input: together they take no more than the group does.
-      const auto taken = [&](std::uint32_t strings) {
-        return (strings + planned.strings_per_fuse - 1) / planned.strings_per_fuse;
-      };
       if (shares.size() > 1 && planned.strings_per_fuse > 1)
-        circuit.shared_inputs = taken(before + shares[s].strings) - taken(before);
+        circuit.shared_inputs = planned.inputs_of(before + shares[s].strings) - planned.inputs_of(before);
       before += shares[s].strings;
       if (shares.size() > 1 && circuit.series != planned.series)
         circuit.id = fmt::format("{}, {} in series", planned.id, circuit.series);

@@ -91,14 +91,9 @@ class Checker {
                        [](const Observation& o) { return o.origin == Origin::manufacture; });
   }
 
-  bool wanted(std::string_view id) const {
-    return options_.boxes.empty() || std::any_of(options_.boxes.begin(), options_.boxes.end(),
-                                                 [&](const std::string& p) { return matches(p, id); });
-  }
-
   void select(Judgement& out) const {
     for (std::uint32_t i = 0; i < design_.combiners.size(); ++i)
-      if (wanted(design_.combiners[i].id)) {
+      if (is_chosen(options_.boxes, design_.combiners[i].id)) {
         BoxResult& result = out.boxes.emplace_back();
         result.index = i;
         if (const auto visited = visited_.find(design_.combiners[i].id); visited != visited_.end())
@@ -215,7 +210,7 @@ class Checker {
     Notes notes(edition_, options_.show_work);
     run(&Rule::judge_record, RecordCase{design_, edition_, record_->record}, notes);
     judge_strangers(notes);
-    std::erase_if(notes.findings(), [&](const Finding& f) { return !wanted(f.box_id); });
+    std::erase_if(notes.findings(), [&](const Finding& f) { return !is_chosen(options_.boxes, f.box_id); });
     std::move(notes.findings().begin(), notes.findings().end(), std::back_inserter(out.findings));
     // Put them where they belong: the site's first, then by box, then what is not on the plan.
     const auto rank = [](const Finding& f) -> std::uint64_t {
@@ -276,6 +271,15 @@ void facts_of(const DesignFile& design, const Edition& edition, const RecordFile
 bool matches(std::string_view pattern, std::string_view text) {
   // An id may itself hold what is special in a pattern.
   return pattern == text || fnmatch(std::string(pattern).c_str(), std::string(text).c_str(), 0) == 0;
+}
+
+bool matches_any(const std::vector<std::string>& patterns, std::string_view text) {
+  return std::any_of(patterns.begin(), patterns.end(),
+                     [&](const std::string& pattern) { return matches(pattern, text); });
+}
+
+bool is_chosen(const std::vector<std::string>& patterns, std::string_view id) {
+  return patterns.empty() || matches_any(patterns, id);
 }
 
 }  // namespace boxproof

@@ -17,11 +17,7 @@ bool in_force(const Exception& e, Date day) {
 
 // The site's own findings have an empty id, which "*" matches and no other pattern that names a box does.
 bool has_box(const Exception& e, std::string_view id) {
-  return std::any_of(e.boxes.begin(), e.boxes.end(), [&](const std::string& p) { return matches(p, id); });
-}
-
-bool speaks_of(const Finding& f, const Rule* rule) {
-  return f.rule == rule || std::find(f.also.begin(), f.also.end(), rule) != f.also.end();
+  return matches_any(e.boxes, id);
 }
 
 // The entry that the finding falls under, if every rule that it speaks for is excepted.
@@ -76,7 +72,7 @@ void apply_exceptions(Judgement& j, const Design& design, const ExceptionsFile& 
   for (Finding& f : j.findings) {
     naming.clear();
     for (std::size_t i = 0; i < entries.size(); ++i)
-      if (speaks_of(f, entries[i].entry.rule) && has_box(entries[i].entry, f.box_id)) naming.push_back(i);
+      if (f.speaks_for(*entries[i].entry.rule) && has_box(entries[i].entry, f.box_id)) naming.push_back(i);
     for (const std::size_t i : naming) named[i] = true;
     if (const auto over = entry_over(f, entries, naming, day.date)) {
       ++entries[*over].findings;

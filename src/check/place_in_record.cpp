@@ -140,9 +140,8 @@ std::string key_in_record(const Finding& f, const VisitedBox& visited, std::stri
   if (!below(pointer, own)) return rule.starts_with("voltage/") ? stated.first({stated.series()}, "") : "";
   const std::string_view rest = pointer.substr(own.size());
   if (rest.empty()) return stated.whole_box(rule);
-  if (rest.starts_with("/labels") && !visited.labels_listed)  // what is on the label did not change
-    return rest.ends_with("_v") ? stated.first({stated.series(), stated.count()}, "")
-                                : stated.first({stated.count(), stated.series()}, "");
+  if (rest == "/labels" && !visited.labels_listed)  // labels that something else found here calls for
+    return stated.first({stated.count(), stated.series()}, "");
   if (rest.starts_with("/labels") || rest.starts_with("/posted")) return std::string(rest);
   const auto key_of = [&](std::string_view part) { return rest.substr(part.size()); };
   if (below(rest, "/fuse")) return stated.fuse(key_of("/fuse"), f);

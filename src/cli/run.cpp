@@ -92,9 +92,7 @@ int labels_command(const Options& o, Console& console) {
   }
   std::deque<FoundBox> found;  // boxes as found, which the report points to
   for (const Combiner& box : design.combiners) {
-    if (!o.boxes.empty() && std::none_of(o.boxes.begin(), o.boxes.end(),
-                                         [&](const std::string& p) { return matches(p, box.id); }))
-      continue;
+    if (!is_chosen(o.boxes, box.id)) continue;
     const auto visit = visited.find(box.id);
     if (visit == visited.end()) {
       r.boxes.push_back(&box);

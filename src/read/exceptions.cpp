@@ -59,9 +59,9 @@ class ExceptionsReader : public Sink {
     if (const Field agreed_by = r.required("agreed_by"))
       e.agreed_by = words(agreed_by.top(), "who agreed to it");
     std::optional<Date> date, expires;
-    if (const Field from = r.required("date")) date = day(from.top());
+    if (const Field from = r.required("date")) date = to_date(from.top(), reading_);
     if (const Field until = r.take("expires")) {
-      expires = day(until.top());
+      expires = to_date(until.top(), reading_);
       if (date && expires && *expires < *date)
         reading_.problem(until.top(),
                          fmt::format("found {}, expected no day before {}, the date of the entry; check both",
@@ -103,15 +103,6 @@ class ExceptionsReader : public Sink {
     if (found && found->find_first_not_of(" \t\r\n") == std::string_view::npos)
       reading_.problem(value, fmt::format("found an empty text, expected {}", what));
     return std::string(found.value_or(""));
-  }
-
-  std::optional<Date> day(const Value& value) {
-    const auto found = to_text_value(value, reading_);
-    if (!found) return std::nullopt;
-    const std::optional<Date> date = parse_date(*found);
-    if (!date)
-      reading_.problem(value, fmt::format("found {}, expected {}", describe(value), expected_date(*found)));
-    return date;
   }
 
   const Document& document_;

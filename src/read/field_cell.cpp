@@ -3,23 +3,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <charconv>
 
 #include "src/read/csv.hpp"
 #include "src/read/tree.hpp"
+#include "src/text/words.hpp"
 
 namespace boxproof::read {
 namespace {
 
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
-}
-
-bool same_word(std::string_view text, std::string_view word) {
-  return std::equal(text.begin(), text.end(), word.begin(), word.end(), [](char a, char b) {
-    return std::tolower(static_cast<unsigned char>(a)) == static_cast<unsigned char>(b);
-  });
 }
 
 }  // namespace
@@ -56,9 +50,9 @@ bool put_number(std::string& out, std::string_view text) {
 }
 
 bool put_truth(std::string& out, std::string_view text) {
-  const bool yes = same_word(trimmed(text), "true");
+  const bool yes = text::same_word(trimmed(text), "true");
   out += yes ? "true" : "false";
-  return yes || same_word(trimmed(text), "false");
+  return yes || text::same_word(trimmed(text), "false");
 }
 
 std::string not_a_number(std::string_view text) {

@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "boxproof/date.hpp"
 #include "boxproof/read.hpp"
 #include "src/read/field_box.hpp"
 #include "src/read/field_csv.hpp"
@@ -66,19 +65,12 @@ class RecordReader : public Sink {
 
   void visit(const Value& value) {
     ObjectReader r(Field(value), reading_);
-    if (const Field day = r.take("date")) date(day.top());
+    if (const Field day = r.take("date"); day && to_date(day.top(), reading_))
+      record_.date = std::string(day.top().text());
     record_.by = r.text("by").value_or("");
     record_.weather = r.text("weather").value_or("");
     record_.kind = r.choice<VisitKind>("kind", visit_kind_names);
     r.finish();
-  }
-
-  void date(const Value& value) {
-    const auto found = to_text_value(value, reading_);
-    if (!found) return;
-    record_.date = std::string(*found);
-    if (!parse_date(*found))
-      reading_.problem(value, fmt::format("found {}, expected {}", describe(value), expected_date(*found)));
   }
 
   void boxes(const ListSpan& span) {

@@ -169,6 +169,15 @@ void check_format(const Value& value, std::string_view format, std::string_view 
                     fmt::format("found {}, expected \"{}\"; is this a {}?", describe(value), format, what));
 }
 
+std::optional<Date> to_date(const Value& value, const Reading& reading) {
+  const auto found = to_text_value(value, reading);
+  if (!found) return std::nullopt;
+  const std::optional<Date> date = parse_date(*found);
+  if (!date)
+    reading.problem(value, fmt::format("found {}, expected {}", describe(value), expected_date(*found)));
+  return date;
+}
+
 void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading) {
   reading.problems.add(
       member.key_offset(), pointer_of(member),

@@ -12,6 +12,7 @@
 #include <string_view>
 #include <vector>
 
+#include "boxproof/date.hpp"
 #include "src/read/problems.hpp"
 #include "src/read/tree.hpp"
 
@@ -121,6 +122,8 @@ std::optional<std::size_t> to_word(const Value& value, std::span<const std::stri
 bool expect(const Value& value, Kind kind, const Reading& reading);
 // A document's "format", which must be this one; `what` names the kind of document for the message.
 void check_format(const Value& value, std::string_view format, std::string_view what, const Reading& reading);
+// A day of the calendar, YYYY-MM-DD.
+std::optional<Date> to_date(const Value& value, const Reading& reading);
 // The problem of a key that nobody knows, with the nearest known one.
 void unknown_key(const Value& member, std::span<const std::string_view> known, const Reading& reading);
 

@@ -65,8 +65,8 @@ std::string state_words(const ExceptionResult& r, const Judgement& j) {
 std::string box_words(const Exception& e) {
   std::vector<std::string> shown_boxes;
   for (const std::string& box : e.boxes) shown_boxes.push_back(plain(box));
-  const bool site = std::any_of(e.boxes.begin(), e.boxes.end(), [](auto& p) { return matches(p, ""); });
-  return fmt::format("{}{}", fmt::join(shown_boxes, ", "), site ? " (the site's own findings too)" : "");
+  return fmt::format("{}{}", fmt::join(shown_boxes, ", "),
+                     matches_any(e.boxes, "") ? " (the site's own findings too)" : "");
 }
 
 std::string head_of(const ExceptionResult& r, std::size_t index, const Judgement& j) {
@@ -152,12 +152,9 @@ void write_agreed_of_box(std::string& out, const ReportInput& r, const BoxResult
   const std::string& id = r.design.design.combiners[box.index].id;
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
     const ExceptionResult& result = j.exceptions[i];
-    const bool named = std::any_of(result.entry.boxes.begin(), result.entry.boxes.end(),
-                                   [&](const std::string& p) { return matches(p, id); });
-    const Rule* rule = result.entry.rule;
+    const bool named = matches_any(result.entry.boxes, id);
     const bool stands_here = std::any_of(j.findings.begin(), j.findings.end(), [&](const Finding& f) {
-      return f.box == box.index &&
-             (f.rule == rule || std::find(f.also.begin(), f.also.end(), rule) != f.also.end());
+      return f.box == box.index && f.speaks_for(*result.entry.rule);
     });
     const bool elsewhere = here[i] || result.state == ExceptionState::applied;  // has an effect
     if (!named || (elsewhere && !stands_here)) continue;

@@ -50,6 +50,13 @@ std::string to_do(const Finding& f) {
 
 }  // namespace
 
+void write_changes(const std::vector<std::string>& overrides, const Edition& edition, const Write& write) {
+  for (const std::string& text : overrides)
+    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
+  for (std::size_t i = 0; i < edition.amended.size(); ++i)
+    write(wrap("Amended locally: " + plain(edition.amendment(i)), 4, "  "));
+}
+
 void line(std::string& out, std::string_view label, std::string_view text) {
   if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
 }

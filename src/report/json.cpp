@@ -133,14 +133,7 @@ void put_head(Buffer& out, const ReportInput& r) {
   put(out, "},\n  \"code\": {");
   word(out, R"("edition": )", r.edition.name);
   put(out, R"(, "amended": [)");
-  bool first = true;
-  const auto item = [&](std::string_view text) {
-    if (!first) put(out, ", ");
-    put_text(out, text);
-    first = false;
-  };
-  for (const std::string& path : r.edition.amended) item(path);
-  for (const std::string& text : r.overrides) item(text);
+  put_texts(out, r.overrides, put_texts(out, r.edition.amended));
   put(out, "]},\n  ");
   word(out, R"("basis": )", basis_names[static_cast<std::size_t>(j.basis)]);
   put(out, ",\n  \"site\": {");

@@ -13,10 +13,7 @@ void put_exceptions(Buffer& out, const Judgement& j) {
     const Exception& e = r.entry;
     const auto texts = [&](const std::vector<std::string>& list) {
       put(out, "[");
-      for (const std::string& text : list) {
-        if (&text != &list.front()) put(out, ", ");
-        put_text(out, text);
-      }
+      put_texts(out, list);
       put(out, "]");
     };
     put(out, &r == &j.exceptions.front() ? "\n" : ",\n");

@@ -8,7 +8,9 @@
 #include <cstdint>
 #include <iterator>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include "boxproof/finding.hpp"
 #include "boxproof/quantity.hpp"
@@ -61,6 +63,16 @@ inline void put_number(Buffer& out, std::optional<double> value) {
 template <class Tag>
 void put_number(Buffer& out, std::optional<Quantity<Tag>> value) {
   put_number(out, value ? std::optional<double>(value->value()) : std::nullopt);
+}
+
+// Texts of a list, with what stands between them; says whether there were any before or among these.
+inline bool put_texts(Buffer& out, const std::vector<std::string>& texts, bool behind_others = false) {
+  for (const std::string& text : texts) {
+    if (behind_others) put(out, ", ");
+    put_text(out, text);
+    behind_others = true;
+  }
+  return behind_others;
 }
 
 inline void put_text_or_null(Buffer& out, std::string_view text) {

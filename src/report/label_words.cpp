@@ -119,7 +119,7 @@ std::string conductor_identification(const Inverter& inverter, const Edition& ed
   const LabelRules& rules = edition.labels;
   if (!inverter.grounding)
     return fmt::format("inverter {}: grounding not stated, so neither is known", plain(inverter.id));
-  if (*inverter.grounding == Grounding::functional && !edition.knows_functional_grounding)
+  if (is_unknown_word(inverter.grounding, edition))
     return fmt::format(
         "inverter {}: grounding is functional, which the {} edition does not know, so neither is known",
         plain(inverter.id), edition.name);

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <map>
 
+#include "src/report/entry.hpp"
 #include "src/report/label_words.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
@@ -22,11 +23,6 @@ struct Lot {
   std::vector<std::string_view> boxes;
   std::vector<std::string> words;  // of the boxes, where they differ
 };
-
-void line(std::string& out, std::string_view label, std::string_view text) {
-  if (!text.empty())
-    out += wrap(text, value_column, fmt::format("    {}", left(label, value_column - text_column)));
-}
 
 // What sets lots apart: two labels with the same key are made alike.
 std::string key_of(const LabelEntry& e) {
@@ -106,10 +102,7 @@ void write_labels_text(const LabelReport& r, const Write& write) {
     write(wrap(fmt::format("Of {}, {} as found by the field record, the others as planned.",
                            counted(r.boxes.size(), "box", "boxes"), r.visited),
                4, "  "));
-  for (const std::string& text : r.overrides)
-    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
-  for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
-    write(wrap("Amended locally: " + plain(r.edition.amendment(i)), 4, "  "));
+  write_changes(r.overrides, r.edition, write);
   write("\n");
 
   std::vector<Lot> lots;

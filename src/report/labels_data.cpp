@@ -126,13 +126,7 @@ void write_labels_json(const LabelReport& r, const Write& write) {
   put(out, "},\n  \"code\": {\"edition\": ");
   put_text(out, r.edition.name);
   put(out, ", \"amended\": [");
-  bool first_change = true;
-  for (const std::vector<std::string>* changes : {&r.edition.amended, &r.overrides})
-    for (const std::string& change : *changes) {
-      if (!first_change) put(out, ", ");
-      first_change = false;
-      put_text(out, change);
-    }
+  put_texts(out, r.overrides, put_texts(out, r.edition.amended));
   put(out, "]},\n  \"basis\": ");
   put_text(out, basis_names[static_cast<std::size_t>(r.basis)]);
   put(out, ",\n  \"site\": {\"name\": ");

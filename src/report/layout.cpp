@@ -52,6 +52,12 @@ std::string plain(std::string_view text) {
   return out;
 }
 
+std::string upper(std::string_view text) {
+  std::string out(text);
+  for (char& c : out) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
+  return out;
+}
+
 std::string left(std::string_view text, std::size_t width) {
   const std::size_t have = width_of(text);
   if (have <= width) return std::string(text) + std::string(width - have, ' ');

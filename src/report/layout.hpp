@@ -21,6 +21,8 @@ std::string plain(std::string_view text);
 std::string left(std::string_view text, std::size_t width);  // padded or, with …, cut
 std::string right(std::string_view text, std::size_t width);
 
+std::string upper(std::string_view text);  // ASCII letters as capitals
+
 // Paragraph wrapped to the page: the first line behind `lead`, the others behind `indent` columns.
 std::string wrap(std::string_view text, std::size_t indent, std::string_view lead = {});
 

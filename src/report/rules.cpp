@@ -11,12 +11,6 @@
 namespace boxproof::report {
 namespace {
 
-std::string upper(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
-  return out;
-}
-
 // Pieces side by side; a line is broken between two of them, and within one only where it is wider than the
 // page.
 std::string side_by_side(const std::vector<std::string>& pieces, std::size_t indent) {

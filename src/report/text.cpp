@@ -35,12 +35,6 @@ std::string_view use_words(Use use) {
   return {};
 }
 
-std::string upper(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
-  return out;
-}
-
 std::string degrees(const std::optional<Celsius>& t) {
   return t ? shown(*t) + " °C" : std::string("not stated");
 }
@@ -79,10 +73,7 @@ void write_head(const ReportInput& r, const Write& write) {
     if (!v.weather.empty()) visit += "; " + plain(v.weather);
     write(wrap(visit, 2, "  "));
   }
-  for (const std::string& text : r.overrides)
-    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
-  for (std::size_t i = 0; i < r.edition.amended.size(); ++i)
-    write(wrap("Amended locally: " + plain(r.edition.amendment(i)), 4, "  "));
+  write_changes(r.overrides, r.edition, write);
   if (j.exceptions_day) write(wrap(exceptions_day_line(j), 4, "  "));
   if (j.selected)
     write(wrap(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",

@@ -32,15 +32,9 @@ void lacks_for(const BoxCase& c, Notes& out, const LabelNeed& need) {
   }
 }
 
-// Whether a label of this kind does what the rule asks for: it is of the kind, or of one that serves as well.
-bool serves(const LabelRule& rule, const Label& label) {
-  return label.kind == rule.kind ||
-         std::find(rule.served_by.begin(), rule.served_by.end(), label.kind) != rule.served_by.end();
-}
-
 bool calls_for(const Combiner& box, const LabelRule& rule) {
   return box.labels && std::any_of(box.labels->begin(), box.labels->end(),
-                                   [&](const Label& label) { return serves(rule, label); });
+                                   [&](const Label& label) { return rule.served_with(label.kind); });
 }
 
 std::string place_words(LabelAt at) {
@@ -60,9 +54,9 @@ std::string place_words(LabelAt at) {
 // empty: there is none that this label would serve.
 std::string place_unserved(const BoxCase& c, const Label& label) {
   for (const LabelRule& rule : c.edition.labels.kinds) {
-    if (!rule.on_box() || !serves(rule, label)) continue;
+    if (!rule.on_box() || !rule.served_with(label.kind)) continue;
     const bool served = std::any_of(c.box.labels->begin(), c.box.labels->end(),
-                                    [&](const Label& l) { return l.legible && serves(rule, l); });
+                                    [&](const Label& l) { return l.legible && rule.served_with(l.kind); });
     if (!served && label_need(rule, c.design, c.box, c.edition).needed == Needed::yes)
       return place_words(rule.at);
   }
@@ -103,7 +97,7 @@ void judge_kind(const BoxCase& c, Notes& out, const LabelRule& rule) {
   if (!c.box.labels) return out.lacks_in_box("/labels");
   // One that cannot be read is told by itself.
   if (std::any_of(c.box.labels->begin(), c.box.labels->end(),
-                  [&](const Label& label) { return serves(rule, label); }))
+                  [&](const Label& label) { return rule.served_with(label.kind); }))
     return;
   // Raceways run away from the box: a list of the labels found on it does not say that nobody marked them.
   const bool open =

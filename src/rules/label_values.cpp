@@ -183,9 +183,7 @@ void judge_contents(const BoxCase& c, Notes& out, const LabelRule& rule) {
   const Label* best = nullptr;
   std::vector<std::string_view> missing;
   for (const Label& label : *c.box.labels) {
-    const bool serves = label.kind == rule.kind || std::find(rule.served_by.begin(), rule.served_by.end(),
-                                                             label.kind) != rule.served_by.end();
-    if (!serves || !label.legible) continue;
+    if (!rule.served_with(label.kind) || !label.legible) continue;
     std::vector<std::string_view> absent;
     for (const LabelValue value : rule.values)
       if (!states(label, value)) absent.push_back(name_of(value));

@@ -18,9 +18,7 @@ Needed ground_fault_needed(const BoxCase& c) {
   if (c.design.site.use != Use::ground || strings > c.edition.ground_fault.exempt_up_to_strings)
     return Needed::yes;
   const auto grounding = c.box.inverter->grounding;
-  const bool either =
-      !grounding || (*grounding == Grounding::functional && !c.edition.knows_functional_grounding);
-  if (either) return Needed::if_not_solid;
+  if (!grounding || is_unknown_word(grounding, c.edition)) return Needed::if_not_solid;
   return *grounding == Grounding::solid ? Needed::no : Needed::yes;
 }
 

@@ -67,7 +67,7 @@ const Rule site_grounding_term{
       for (const SiteTotals::PerInverter& i : c.totals.inverters) {
         // A box with fuses asks for it by itself (fuse/poles).
         if (!i.inverter->grounding && !i.fused) out.lacks(key_of(*i.inverter, "grounding"));
-        if (i.inverter->grounding != Grounding::functional) continue;
+        if (!is_unknown_word(i.inverter->grounding, c.edition)) continue;
         out.find("inverter " + i.inverter->id)
             .found(std::string("functional"))
             .required(std::string("solid or ungrounded"))

@@ -33,11 +33,7 @@ void number_of_fuses(const VisitCase& c, Notes& out, const Fuse& planned) {
   if (!found) return;
   const std::vector<std::uint32_t> strings = strings_of_groups(c.plan, c.visited);
   std::uint64_t inputs = 0;
-  for (std::size_t i = 0; i < strings.size(); ++i) {
-    Circuit group = c.plan.circuits[i];
-    group.strings = strings[i];
-    inputs += group.inputs();
-  }
+  for (std::size_t i = 0; i < strings.size(); ++i) inputs += c.plan.circuits[i].inputs_of(strings[i]);
   const std::optional<Poles> poles = c.visited.fuse.poles ? c.visited.fuse.poles : planned.poles;
   const std::uint64_t required = poles == Poles::both ? 2 * inputs : inputs;
   if (*found == required || (!poles && *found == 2 * inputs)) return;

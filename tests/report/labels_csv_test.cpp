@@ -1,34 +1,24 @@
 // The label schedule as CSV (RFC 4180: lines end with CRLF, quotes doubled inside quotes).
 #include <map>
 
-#include "src/report/labels.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/example.hpp"
 #include "tests/support/labels.hpp"
 #include "tests/support/limit_case.hpp"
 #include "tests/support/rfc4180.hpp"
 #include "tests/support/said.hpp"
+#include "tests/support/schedule.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
 
 namespace {
 
-using Writer = void (*)(const report::LabelReport&, const Write&);
-
-std::string written(Writer writer, const Json& design, std::string_view edition = {}) {
-  const auto judged = judge(design, edition);
-  report::LabelReport r{judged->design.design, judged->edition, {}, true};
-  for (const Combiner& box : judged->design.design.combiners) r.boxes.push_back(&box);
-  std::string out;
-  writer(r, [&out](std::string_view text) { out += text; });
-  return out;
-}
 std::string csv_of(const Json& design, std::string_view edition = {}) {
-  return written(report::write_labels_csv, design, edition);
+  return schedule_of(report::write_labels_csv, design, edition);
 }
 Json json_of(const Json& design, std::string_view edition = {}) {
-  return Json::parse(written(report::write_labels_json, design, edition));
+  return Json::parse(schedule_of(report::write_labels_json, design, edition));
 }
 
 const Cells header{"box",   "sheet", "kind",  "where", "needed",  "text",   "max_v",  "max_a",

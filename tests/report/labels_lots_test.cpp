@@ -1,7 +1,6 @@
 // Boxes that need the same label are one entry of the schedule; those that differ are entries of their own.
 #include <algorithm>
 
-#include "src/report/labels.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/editions.hpp"
 #include "tests/support/example.hpp"
@@ -9,6 +8,7 @@
 #include "tests/support/limit_case.hpp"
 #include "tests/support/page.hpp"
 #include "tests/support/said.hpp"
+#include "tests/support/schedule.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
@@ -16,12 +16,7 @@ using namespace boxproof::test;
 namespace {
 
 std::string page_of(const Json& design, std::string_view edition = {}) {
-  const auto judged = judge(design, edition);
-  report::LabelReport r{judged->design.design, judged->edition, {}, true};
-  for (const Combiner& box : judged->design.design.combiners) r.boxes.push_back(&box);
-  std::string out;
-  report::write_labels_text(r, [&out](std::string_view text) { out += text; });
-  return out;
+  return schedule_of(report::write_labels_text, design, edition);
 }
 
 // Every entry of this kind, its lines joined.

@@ -1,6 +1,5 @@
 // The label schedule for people. By hand for the sound design: 596.7 V, printed 597; 108 A; 86.4 A
 // short-circuit; 450 V and 81 A operating.
-#include "src/report/labels.hpp"
 
 #include <algorithm>
 
@@ -11,6 +10,7 @@
 #include "tests/support/limit_case.hpp"
 #include "tests/support/page.hpp"
 #include "tests/support/said.hpp"
+#include "tests/support/schedule.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
@@ -18,12 +18,7 @@ using namespace boxproof::test;
 namespace {
 
 std::string page_of(const Json& design, std::string_view edition = {}, bool whole_site = true) {
-  const auto judged = judge(design, edition);
-  report::LabelReport r{judged->design.design, judged->edition, {}, whole_site};
-  for (const Combiner& box : judged->design.design.combiners) r.boxes.push_back(&box);
-  std::string out;
-  report::write_labels_text(r, [&out](std::string_view text) { out += text; });
-  return out;
+  return schedule_of(report::write_labels_text, design, edition, whole_site);
 }
 
 bool holds(const std::string& page, std::string_view text) {

@@ -10,17 +10,6 @@ namespace {
 using Findings = std::vector<Finding>;
 using Parts = std::vector<std::string>;
 
-const Finding& only(const Findings& findings) {
-  REQUIRE(findings.size() == 1);
-  return findings.front();
-}
-
-Parts parts(const Rule& rule, std::string_view box, std::string_view seen) {
-  Parts out;
-  for (const Finding& f : judge_visit(rule, box, seen)) out.push_back(f.part);
-  return out;
-}
-
 }  // namespace
 
 TEST_CASE("tally/mixed-fuses") {

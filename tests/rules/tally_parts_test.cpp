@@ -12,19 +12,10 @@ namespace {
 using Findings = std::vector<Finding>;
 using Parts = std::vector<std::string>;
 
-const Finding& only(const Findings& findings) {
-  REQUIRE(findings.size() == 1);
-  return findings.front();
-}
-
 Parts parts_of(const Findings& findings) {
   Parts out;
   for (const Finding& f : findings) out.push_back(f.part);
   return out;
-}
-
-Parts parts(const Rule& rule, std::string_view box, std::string_view seen) {
-  return parts_of(judge_visit(rule, box, seen));
 }
 
 // What a rule on the whole record says; ids only.

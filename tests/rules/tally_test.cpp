@@ -20,11 +20,6 @@ constexpr std::string_view joined = R"("circuits": [
 
 using Findings = std::vector<Finding>;
 
-const Finding& only(const Findings& findings) {
-  REQUIRE(findings.size() == 1);
-  return findings.front();
-}
-
 double number(const Amount& amount) {
   REQUIRE(std::holds_alternative<double>(amount));
   return std::get<double>(amount);

@@ -42,10 +42,6 @@ inline std::vector<std::string> told(const std::vector<Finding>& findings) {
 }
 using Told = std::vector<std::string>;
 
-inline const Finding& only(const std::vector<Finding>& findings) {
-  REQUIRE(findings.size() == 1);
-  return findings.front();
-}
 inline double number(const Amount& amount) {
   REQUIRE(std::holds_alternative<double>(amount));
   return std::get<double>(amount);

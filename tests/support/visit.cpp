@@ -1,5 +1,7 @@
 #include "tests/support/visit.hpp"
 
+#include "tests/support/catch.hpp"
+
 #include "src/rules/notes.hpp"
 #include "tests/support/editions.hpp"
 
@@ -77,4 +79,15 @@ std::vector<boxproof::Finding> judge_visit(const boxproof::Rule& rule, const Vis
 std::vector<boxproof::Finding> judge_visit(const boxproof::Rule& rule, std::string_view box,
                                            std::string_view seen) {
   return judge_visit(rule, VisitedPlan(box, seen));
+}
+
+const boxproof::Finding& only(const std::vector<boxproof::Finding>& findings) {
+  REQUIRE(findings.size() == 1);
+  return findings.front();
+}
+
+std::vector<std::string> parts(const boxproof::Rule& rule, std::string_view box, std::string_view seen) {
+  std::vector<std::string> out;
+  for (const boxproof::Finding& f : judge_visit(rule, box, seen)) out.push_back(f.part);
+  return out;
 }

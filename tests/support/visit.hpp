@@ -32,7 +32,12 @@ struct VisitedPlan {
 // The design that VisitedPlan reads, with these combiners.
 std::string design_with(std::string_view combiners);
 
+// The one finding of a list that must hold one.
+const boxproof::Finding& only(const std::vector<boxproof::Finding>& findings);
+
 // What a rule says of the visit.
 std::vector<boxproof::Finding> judge_visit(const boxproof::Rule& rule, const VisitedPlan& visit);
 std::vector<boxproof::Finding> judge_visit(const boxproof::Rule& rule, std::string_view box,
                                            std::string_view seen);
+// The parts that a rule speaks of.
+std::vector<std::string> parts(const boxproof::Rule& rule, std::string_view box, std::string_view seen);
