@@ -30,6 +30,12 @@ void write_json(const ReportInput& report, const Write& write);
 // For people: the verdict, a row a box, findings grouped, the caution. 80 columns.
 void write_text(const ReportInput& report, const Write& write);
 
+// For people with a browser: one page that needs no network, and no script to be read.
+void write_html(const ReportInput& report, const Write& write);
+
+// The correction list: what is wrong and what to submit, numbered, as CommonMark.
+void write_markdown(const ReportInput& report, const Write& write);
+
 // Everything about one box on one screen. The judgement must hold that box.
 void write_box(const ReportInput& report, const BoxResult& box, const Write& write);
 

@@ -19,15 +19,17 @@
 namespace boxproof::cli {
 namespace {
 
-// What a command's exit status tells. Only check fails on what it finds; only some read an input.
+// What a command's exit status tells. Only some commands fail on what they find; only some read an input.
 std::string epilogue(std::string_view command) {
-  const bool judges = command == "check" || command == "box" || command == "labels";
-  const std::string_view found = command == "check" ? "0 nothing at or above --fail-on; 1 something is;"
-                                 : command.empty()  ? "0 done; 1 check found something at or above --fail-on;"
-                                                    : "0 done;";
+  const bool judges = command != "rules" && command != "tables" && command != "schema";
+  const std::string_view found =
+      command == "check"     ? "0 nothing at or above --fail-on; 1 something is;"
+      : command == "compare" ? "0 nothing open or new at or above --fail-on; 1 something is;"
+      : command.empty()      ? "0 done; 1 check or compare found something at or above --fail-on;"
+                             : "0 done;";
   const std::string_view input = "; 3 an input cannot be read or is invalid";
   return report::wrap(fmt::format("Exit status: {} 2 wrong use, or the output cannot be written{}.", found,
-                                  judges || command.empty() ? input : ""),
+                                  judges ? input : ""),
                       0, "") +
          "Every report is an aid to review and no approval.";
 }
@@ -78,6 +80,40 @@ CLI::Validator a_day() {
           ""};
 }
 
+// A whole number from `least` to what a list of boxes can hold.
+CLI::Validator whole_number(std::uint32_t least) {
+  return {[least](std::string& value) {
+            std::uint32_t number = 0;
+            const auto parsed = std::from_chars(value.data(), value.data() + value.size(), number);
+            if (parsed.ec == std::errc() && parsed.ptr == value.data() + value.size() && number >= least)
+              return std::string();
+            return fmt::format("found \"{}\", expected a whole number from {} on", value, least);
+          },
+          ""};
+}
+
+void add_output_option(CLI::App& command, Options& o) {
+  command.add_option("--output", o.output, "write to this file, in place of standard output")
+      ->type_name("FILE");
+}
+
+void add_format_option(CLI::App& command, Options& o, std::vector<std::string> formats,
+                       const std::string& what) {
+  command.add_option("--format", o.format, what)->type_name("FORMAT")->check(one_of(std::move(formats)));
+}
+
+void add_fail_on_option(CLI::App& command, Options& o, const std::string& what) {
+  command.add_option("--fail-on", o.fail_on, what)
+      ->type_name("SEVERITY")
+      ->check(one_of(words(severity_names)));
+}
+
+void add_color_option(CLI::App& command, Options& o) {
+  command.add_option("--color", o.color, "when to colour text: auto, always or never")
+      ->type_name("WHEN")
+      ->check(one_of({"auto", "always", "never"}));
+}
+
 void add_design_options(CLI::App& command, Options& o) {
   command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
       ->required();
@@ -87,8 +123,7 @@ void add_design_options(CLI::App& command, Options& o) {
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 30));
-  command.add_option("--output", o.output, "write to this file, in place of standard output")
-      ->type_name("FILE");
+  add_output_option(command, o);
 }
 
 void add_record_option(CLI::App& command, Options& o, const std::string& what) {
@@ -110,9 +145,7 @@ void add_judging_options(CLI::App& command, Options& o) {
       ->type_name("YYYY-MM-DD")
       ->check(a_day())
       ->needs(exceptions);
-  command.add_option("--color", o.color, "when to colour text: auto, always or never")
-      ->type_name("WHEN")
-      ->check(one_of({"auto", "always", "never"}));
+  add_color_option(command, o);
 }
 
 void add_box_option(CLI::App& command, Options& o) {
@@ -141,12 +174,11 @@ struct Commands {
     add_judging_options(*check, o);
     add_box_option(*check, o);
     check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
-    check->add_option("--format", o.format, "text for people, json for programs")
-        ->type_name("FORMAT")
-        ->check(one_of({"text", "json"}));
-    check->add_option("--fail-on", o.fail_on, "mildest severity that makes the exit status 1 (correction)")
-        ->type_name("SEVERITY")
-        ->check(one_of(words(severity_names)));
+    add_format_option(
+        *check, o, {"text", "html", "markdown", "json"},
+        "text for a terminal, html for a page with drawings, markdown for a correction list, json "
+        "for programs");
+    add_fail_on_option(*check, o, "mildest severity that makes the exit status 1 (correction)");
 
     CLI::App* box =
         app.add_subcommand("box", "Everything about one box, for somebody who stands in front of it");
@@ -159,10 +191,11 @@ struct Commands {
     add_design_options(*labels, o);
     add_record_option(*labels, o, "whose boxes are listed as they were found");
     add_box_option(*labels, o);
-    labels->add_option("--format", o.format, "text for people, csv for whoever makes them, json for programs")
-        ->type_name("FORMAT")
-        ->check(one_of({"text", "csv", "json"}));
+    add_format_option(*labels, o, {"text", "csv", "json"},
+                      "text for people, csv for whoever makes them, json for programs");
 
+    add_tally(o);
+    add_compare(o);
     add_rules(o);
 
     CLI::App* tables = app.add_subcommand("tables", "Print what an edition of the code holds");
@@ -186,6 +219,44 @@ struct Commands {
     }
   }
 
+  void add_tally(Options& o) {
+    CLI::App* tally = app.add_subcommand(
+        "tally", "The field sheet: what to count at each box, on paper, in a spreadsheet or on a tablet");
+    add_design_options(*tally, o);
+    add_box_option(*tally, o);
+    add_format_option(*tally, o, {"text", "csv", "html"},
+                      "text for paper, csv for a spreadsheet, html for a page to count on without a network");
+    CLI::Option* sample =
+        tally->add_option("--sample", o.sample, "only so many boxes: thinnest margins first, then at random")
+            ->type_name("N")
+            ->check(whole_number(1));
+    tally->add_option("--plan", o.plan, "as many boxes as this published sampling plan asks for")
+        ->type_name("PLAN")
+        ->check(one_of({"iso2859"}))
+        ->excludes(sample);
+    tally->add_option("--thinnest", o.thinnest, "of the sample, how many go by thin margins (half)")
+        ->type_name("N")
+        ->check(whole_number(0));
+    tally
+        ->add_option("--seed", o.seed, "start of the random choice (1); the same seed chooses the same boxes")
+        ->type_name("N")
+        ->check(whole_number(0));
+  }
+
+  void add_compare(Options& o) {
+    CLI::App* compare = app.add_subcommand(
+        "compare", "Two reports of one site: what was corrected, what is still open, what is new");
+    compare->add_option("BEFORE", o.before, "the earlier report (boxproof-report/1); - reads standard input")
+        ->required();
+    compare->add_option("AFTER", o.after, "the later report")->required();
+    add_format_option(*compare, o, {"text", "markdown", "json"},
+                      "text for a terminal, markdown for a letter, json for programs");
+    add_fail_on_option(*compare, o,
+                       "mildest severity that, open or new, makes the exit status 1 (correction)");
+    add_output_option(*compare, o);
+    add_color_option(*compare, o);
+  }
+
   void add_rules(Options& o) {
     CLI::App* rules = app.add_subcommand(
         "rules", "The rules and their sections by edition: a list, a checklist, or one rule's page");
@@ -201,13 +272,9 @@ struct Commands {
         ->expected(1)
         ->take_all()
         ->check(one_of(words(edition_names)));
-    rules
-        ->add_option("--format", o.format,
-                     "text for a terminal, markdown for a checklist on paper, json for programs")
-        ->type_name("FORMAT")
-        ->check(one_of({"text", "markdown", "json"}));
-    rules->add_option("--output", o.output, "write to this file, in place of standard output")
-        ->type_name("FILE");
+    add_format_option(*rules, o, {"text", "markdown", "json"},
+                      "text for a terminal, markdown for a checklist on paper, json for programs");
+    add_output_option(*rules, o);
   }
 };
 

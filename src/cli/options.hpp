@@ -26,6 +26,12 @@ struct Options {
   std::vector<std::string> editions;  // of `rules`; empty: all
   std::string against;                // of `tables`: the other edition
   std::string schema;                 // of `schema`
+  // of `tally`: how many boxes (all where neither is given), how many of them by thin margins (half), the
+  // start of the random choice
+  std::optional<std::uint32_t> sample, thinnest;
+  std::string plan;  // a published sampling plan
+  std::uint32_t seed = 1;
+  std::string before, after;  // of `compare`
 };
 
 // What came of parsing: options to go on with, or a text to print and a status to end with.

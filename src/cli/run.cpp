@@ -4,17 +4,15 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <deque>
-#include <map>
 #include <ostream>
 
 #include "boxproof/report.hpp"
 #include "src/cli/case.hpp"
+#include "src/cli/commands.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/options.hpp"
 #include "src/edition/compare.hpp"
 #include "src/edition/embedded.hpp"
-#include "src/report/labels.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
 #include "src/rules/notes.hpp"
@@ -22,99 +20,6 @@
 
 namespace boxproof::cli {
 namespace {
-
-bool wants_colour(const Options& o, const Console& console) {
-  if (o.color != "auto") return o.color == "always";
-  if (!o.output.empty() || !console.out_is_terminal) return false;
-  const auto no_color = console.environment("NO_COLOR");
-  if (no_color && !no_color->empty()) return false;
-  return console.environment("TERM").value_or("") != "dumb";
-}
-
-// Everything judged, and what is agreed set aside.
-Judgement judgement_of(const Options& o, const Case& c, const Console& console) {
-  Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr, {o.boxes, o.show_work});
-  if (c.exceptions) apply_exceptions(j, c.design.design, *c.exceptions, exceptions_day(o, c, console));
-  return j;
-}
-
-int status_of(const Judgement& j, std::string_view fail_on) {
-  for (std::size_t i = 0; i < severity_names.size(); ++i) {
-    if (j.counts[i] > 0) return found_something;
-    if (severity_names[i] == fail_on) break;
-  }
-  return done;
-}
-
-int check_command(const Options& o, Console& console) {
-  Case c;
-  load(o, console, c);
-  expect_boxes(o, c.design.design);
-  const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console);
-  Target target(o.output, console.out);
-  const ReportInput report{
-      c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
-  const Write write = [&target](std::string_view text) { target.write(text); };
-  o.format == "json" ? write_json(report, write) : write_text(report, write);
-  target.finish();
-  return status_of(judgement, o.fail_on);
-}
-
-int box_command(const Options& o, Console& console) {
-  Case c;
-  load(o, console, c);
-  const auto ids = box_ids(c.design.design);
-  const auto found = std::find(ids.begin(), ids.end(), o.id);
-  if (found == ids.end())
-    throw WrongUse(
-        fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
-  const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console);
-  const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
-  Target target(o.output, console.out);
-  write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},
-            result, [&target](std::string_view text) { target.write(text); });
-  target.finish();
-  return done;
-}
-
-int labels_command(const Options& o, Console& console) {
-  Case c;
-  load(o, console, c);
-  const Design& design = c.design.design;
-  expect_boxes(o, design);
-  report::LabelReport r{design, c.edition, {}, o.boxes.empty(), c.overrides};
-  std::map<std::string_view, const VisitedBox*> visited;
-  if (c.record) {
-    r.basis = Basis::as_built;
-    for (const VisitedBox& box : c.record->record.boxes) visited.emplace(box.id, &box);
-  }
-  std::deque<FoundBox> found;  // boxes as found, which the report points to
-  for (const Combiner& box : design.combiners) {
-    if (!is_chosen(o.boxes, box.id)) continue;
-    const auto visit = visited.find(box.id);
-    if (visit == visited.end()) {
-      r.boxes.push_back(&box);
-      continue;
-    }
-    FoundBox& own = found.emplace_back();
-    own.box = as_built(box, *visit->second, own.parts);
-    own.box.labels = box.labels;  // what to have made is what the plan calls for, not what hangs there
-    r.boxes.push_back(&own.box);
-    ++r.visited;
-  }
-  Target target(o.output, console.out);
-  const Write write = [&target](std::string_view text) { target.write(text); };
-  if (o.format == "csv")
-    report::write_labels_csv(r, write);
-  else if (o.format == "json")
-    report::write_labels_json(r, write);
-  else
-    report::write_labels_text(r, write);
-  target.finish();
-  return done;
-}
 
 // The rules that are asked for: one, those of some topics, or all.
 std::vector<const Rule*> chosen_rules(const Options& o) {
@@ -190,9 +95,10 @@ struct Command {
   std::string_view name;
   int (*run)(const Options&, Console&);
 };
-constexpr Command commands[] = {{"check", check_command},   {"box", box_command},
-                                {"labels", labels_command}, {"rules", rules_command},
-                                {"tables", tables_command}, {"schema", schema_command}};
+constexpr Command commands[] = {{"check", check_command},     {"box", box_command},
+                                {"labels", labels_command},   {"tally", tally_command},
+                                {"compare", compare_command}, {"rules", rules_command},
+                                {"tables", tables_command},   {"schema", schema_command}};
 
 void tell(const InputError& e, Console& console) {
   for (const Problem& p : e.problems()) console.err << report::plain(to_text(p)) << "\n";

@@ -4,22 +4,13 @@
 
 #include "boxproof/rule.hpp"
 #include "src/report/layout.hpp"
+#include "src/report/phrases.hpp"
 
 namespace boxproof::report {
 namespace {
 
 constexpr std::size_t text_column = 4;    // where the text of an entry starts
 constexpr std::size_t value_column = 14;  // where the values behind its labels start
-
-std::string_view heading(Severity severity) {
-  switch (severity) {
-    case Severity::hazard: return "HAZARDS: stop, unsafe as it stands";
-    case Severity::correction: return "CORRECTIONS: to be corrected before approval";
-    case Severity::query: return "QUERIES: more information needed";
-    case Severity::advice: return "ADVICE: no approval hangs on it";
-  }
-  return {};
-}
 
 void write_working(std::string& out, const Finding& f) {
   if (f.working.empty()) return;
@@ -40,22 +31,7 @@ void write_working(std::string& out, const Finding& f) {
   }
 }
 
-// What to do, behind what becomes of the part, if that was said.
-std::string to_do(const Finding& f) {
-  std::string out;
-  if (f.disposition)
-    out = fmt::format("Disposition: {}. ", disposition_names[static_cast<std::size_t>(*f.disposition)]);
-  return f.ask.empty() ? out.append(f.rule->remedy) : out + plain(f.ask);
-}
-
 }  // namespace
-
-void write_changes(const std::vector<std::string>& overrides, const Edition& edition, const Write& write) {
-  for (const std::string& text : overrides)
-    write(wrap("Changed on the command line: " + plain(text), 4, "  "));
-  for (std::size_t i = 0; i < edition.amended.size(); ++i)
-    write(wrap("Amended locally: " + plain(edition.amendment(i)), 4, "  "));
-}
 
 void line(std::string& out, std::string_view label, std::string_view text) {
   if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
@@ -64,10 +40,7 @@ void line(std::string& out, std::string_view label, std::string_view text) {
 std::string entry_text(const Group& g, std::string_view lead, const ReportInput& r, bool agreed) {
   const Finding& f = g.first();
   std::string out;
-  const std::string basis = r.record == nullptr          ? ""
-                            : f.basis == Basis::as_built ? " (as built)"
-                                                         : " (on the plan)";
-  out += wrap(fmt::format("{}{}  [{}]", f.rule->title, basis, f.rule->id), text_column, lead);
+  out += wrap(fmt::format("{}  [{}]", title_of(f, r), f.rule->id), text_column, lead);
   const std::size_t boxes = box_count(g);
   if (!f.box_id.empty()) {
     line(out, boxes == 1 ? "box" : "boxes",
@@ -95,7 +68,7 @@ void write_entries(const ReportInput& r, const std::vector<Finding>& findings, c
   const Finding* last = nullptr;
   for (const Group& g : group(findings)) {
     if (last == nullptr || last->severity != g.first().severity)
-      write(inked(heading(g.first().severity), ink_of(g.first().severity), r.colour) + "\n\n");
+      write(inked(severity_heading(g.first().severity), ink_of(g.first().severity), r.colour) + "\n\n");
     last = &g.first();
     write(entry_text(g, fmt::format("{:>3} ", ++number), r) + "\n");
   }
@@ -107,10 +80,9 @@ void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Wr
         "\n\n");
   std::size_t number = 0;
   for (const Group& g : group(gone)) {
-    std::string out =
-        wrap(fmt::format("{} ({})  [{}]", g.first().rule->title,
-                         severity_names[static_cast<std::size_t>(g.first().severity)], g.first().rule->id),
-             text_column, fmt::format("{:>3} ", ++number));
+    std::string out = wrap(
+        fmt::format("{} ({})  [{}]", g.first().rule->title, name_of(g.first().severity), g.first().rule->id),
+        text_column, fmt::format("{:>3} ", ++number));
     if (!g.first().box_id.empty()) line(out, box_count(g) == 1 ? "box" : "boxes", boxes_of(g));
     line(out, "part", parts_of(g));
     line(out, g.findings.size() == 1 ? "plan" : "example", plain(g.first().message));

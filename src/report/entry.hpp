@@ -19,9 +19,6 @@ void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Wr
 std::string entry_text(const Group& group, std::string_view lead, const ReportInput& report,
                        bool agreed = false);
 
-// What differs from the files and from the edition as published: command line and local amendments.
-void write_changes(const std::vector<std::string>& overrides, const Edition& edition, const Write& write);
-
 // One value of an entry behind its label; nothing where there is no value.
 void line(std::string& out, std::string_view label, std::string_view text);
 

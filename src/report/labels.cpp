@@ -10,6 +10,7 @@
 #include "src/report/entry.hpp"
 #include "src/report/label_words.hpp"
 #include "src/report/layout.hpp"
+#include "src/report/phrases.hpp"
 #include "src/rules/notes.hpp"
 
 namespace boxproof::report {
@@ -102,7 +103,7 @@ void write_labels_text(const LabelReport& r, const Write& write) {
     write(wrap(fmt::format("Of {}, {} as found by the field record, the others as planned.",
                            counted(r.boxes.size(), "box", "boxes"), r.visited),
                4, "  "));
-  write_changes(r.overrides, r.edition, write);
+  for (const std::string& text : changes(r.overrides, r.edition)) write(wrap(text, 4, "  "));
   write("\n");
 
   std::vector<Lot> lots;

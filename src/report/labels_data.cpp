@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "src/report/csv_text.hpp"
 #include "src/report/json_text.hpp"
 #include "src/report/label_words.hpp"
 #include "src/report/labels.hpp"
@@ -11,23 +12,6 @@ namespace boxproof::report {
 namespace {
 
 constexpr std::size_t enough = 1U << 16;  // bytes
-
-// A cell of RFC 4180. A text that a spreadsheet would take for a formula stays a text.
-void put_cell(std::string& out, std::string_view text, char end = ',') {
-  if (!text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos)
-    return put_cell(out, "'" + std::string(text), end);
-  if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
-    out += text;
-  } else {
-    out += '"';
-    for (const char c : text) {
-      if (c == '"') out += '"';
-      out += c;
-    }
-    out += '"';
-  }
-  out += end;
-}
 
 std::string number_text(std::optional<double> value) {
   return value ? fmt::format("{}", *value) : std::string();

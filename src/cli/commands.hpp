@@ -1,0 +1,21 @@
+// The commands that stand in files of their own. Each returns the exit status.
+#pragma once
+
+#include "src/cli/options.hpp"
+#include "src/cli/run.hpp"
+
+namespace boxproof::cli {
+
+int check_command(const Options& options, Console& console);
+int box_command(const Options& options, Console& console);
+int labels_command(const Options& options, Console& console);
+int tally_command(const Options& options, Console& console);
+int compare_command(const Options& options, Console& console);
+
+// Whether text goes out in colour.
+bool wants_colour(const Options& options, const Console& console);
+
+// The status for so many findings of each severity.
+int status_of(const std::array<std::size_t, severity_names.size()>& counts, std::string_view fail_on);
+
+}  // namespace boxproof::cli

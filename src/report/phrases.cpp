@@ -1,0 +1,152 @@
+#include "src/report/phrases.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "boxproof/calculate.hpp"
+#include "boxproof/rule.hpp"
+#include "src/report/agreed.hpp"
+#include "src/report/layout.hpp"
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+namespace {
+
+std::string degrees(const std::optional<Celsius>& t) {
+  return t ? shown(*t) + " °C" : std::string("not stated");
+}
+
+// A local amendment may set a colder design temperature than the plan's.
+std::string judged_colder(const ReportInput& r) {
+  const auto stated = r.design.design.site.low, judged = design_low(stated, r.edition);
+  return stated != judged ? fmt::format(" (judged at {} °C)", shown(*judged)) : std::string();
+}
+
+}  // namespace
+
+std::string_view name_of(Verdict verdict) {
+  return verdict_names[static_cast<std::size_t>(verdict)];
+}
+
+std::string_view name_of(Severity severity) {
+  return severity_names[static_cast<std::size_t>(severity)];
+}
+
+std::string_view name_of(Disposition disposition) {
+  return disposition_names[static_cast<std::size_t>(disposition)];
+}
+
+std::string_view verdict_sentence(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::stop: return "unsafe as it stands";
+    case Verdict::correct: return "does not meet the adopted code or the approved plan";
+    case Verdict::not_visited: return "not every box was visited";
+    case Verdict::clarify: return "cannot be judged without more information";
+    case Verdict::accept: return "nothing found above advice";
+  }
+  return {};
+}
+
+std::string_view use_words(Use use) {
+  switch (use) {
+    case Use::dwelling: return "one- or two-family dwelling";
+    case Use::building: return "building";
+    case Use::ground: return "not on a building";
+  }
+  return {};
+}
+
+std::string check_name(const ReportInput& r) {
+  return fmt::format("{}, NEC {}", r.record != nullptr ? "field check" : "plan check", r.edition.name);
+}
+
+std::string site_line(const ReportInput& r) {
+  const Site& site = r.design.design.site;
+  return fmt::format("{}; low {}{}, high {} ({})", use_words(site.use), degrees(site.low), judged_colder(r),
+                     degrees(site.high),
+                     site.temperature_source.empty() ? "no source stated" : plain(site.temperature_source));
+}
+
+std::string totals_line(const ReportInput& r) {
+  const SiteTotals& totals = r.judgement.totals;
+  std::string out = fmt::format("{}, {} strings, {} modules", counted(totals.combiners, "box", "boxes"),
+                                grouped(totals.strings), grouped(totals.modules));
+  if (totals.dc_kilowatts) out += fmt::format(", {:.1f} kW DC", *totals.dc_kilowatts);
+  if (r.record != nullptr) out += ", as built";
+  return out;
+}
+
+std::string visit_line(const FieldRecord& v) {
+  std::string out = fmt::format("visited {}", v.date.empty() ? "on a date not stated" : plain(v.date));
+  if (!v.by.empty()) out += " by " + plain(v.by);
+  if (v.kind) out += *v.kind == VisitKind::first ? ", first visit" : ", visited again";
+  if (!v.weather.empty()) out += "; " + plain(v.weather);
+  return out;
+}
+
+std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition) {
+  std::vector<std::string> out;
+  for (const std::string& text : overrides) out.push_back("Changed on the command line: " + plain(text));
+  for (std::size_t i = 0; i < edition.amended.size(); ++i)
+    out.push_back("Amended locally: " + plain(edition.amendment(i)));
+  return out;
+}
+
+std::vector<std::string> remarks(const ReportInput& r) {
+  const Judgement& j = r.judgement;
+  std::vector<std::string> out = changes(r.overrides, r.edition);
+  if (j.exceptions_day) out.push_back(exceptions_day_line(j));
+  if (j.selected)
+    out.push_back(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
+                              j.boxes.size(), r.design.design.combiners.size()));
+  return out;
+}
+
+std::string verdicts_line(const Judgement& j) {
+  std::array<std::size_t, verdict_names.size()> boxes{};
+  for (const BoxResult& b : j.boxes) ++boxes[static_cast<std::size_t>(b.verdict)];
+  std::string line;
+  const auto add = [&](Verdict v, std::string_view what) {
+    const std::size_t n = boxes[static_cast<std::size_t>(v)];
+    if (n > 0) line += fmt::format("{}{} {}", line.empty() ? "" : ", ", n, what);
+  };
+  add(Verdict::stop, "to stop");
+  add(Verdict::correct, "to correct");
+  add(Verdict::not_visited, "not visited");
+  add(Verdict::clarify, "to clarify");
+  add(Verdict::accept, "to accept");
+  return line;
+}
+
+std::string counts_line(const Judgement& j) {
+  return fmt::format("{}, {}, {}, {}", counted(j.counts[0], "hazard", "hazards"),
+                     counted(j.counts[1], "correction", "corrections"),
+                     counted(j.counts[2], "query", "queries"),
+                     counted(j.counts[3], "piece of advice", "pieces of advice"));
+}
+
+std::string_view severity_heading(Severity severity) {
+  switch (severity) {
+    case Severity::hazard: return "HAZARDS: stop, unsafe as it stands";
+    case Severity::correction: return "CORRECTIONS: to be corrected before approval";
+    case Severity::query: return "QUERIES: more information needed";
+    case Severity::advice: return "ADVICE: no approval hangs on it";
+  }
+  return {};
+}
+
+std::string title_of(const Finding& f, const ReportInput& r) {
+  const std::string_view basis = r.record == nullptr          ? ""
+                                 : f.basis == Basis::as_built ? " (as built)"
+                                                              : " (on the plan)";
+  return fmt::format("{}{}", f.rule->title, basis);
+}
+
+std::string to_do(const Finding& f) {
+  std::string out;
+  if (f.disposition) out = fmt::format("Disposition: {}. ", name_of(*f.disposition));
+  return f.ask.empty() ? out.append(f.rule->remedy) : out + plain(f.ask);
+}
+
+}  // namespace boxproof::report

@@ -1,0 +1,45 @@
+// The sentences that every report for people says, whatever its format. What comes from a file is made
+// plain().
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "boxproof/report.hpp"
+
+namespace boxproof::report {
+
+std::string_view name_of(Verdict verdict);
+std::string_view name_of(Severity severity);
+std::string_view name_of(Disposition disposition);
+
+std::string_view verdict_sentence(Verdict verdict);  // "unsafe as it stands"
+std::string_view use_words(Use use);
+
+// "plan check, NEC 2017"
+std::string check_name(const ReportInput& report);
+// "building; low −9 °C, high 36 °C (station and data set)"
+std::string site_line(const ReportInput& report);
+// "50 boxes, 627 strings, 10 886 modules, 4723.0 kW DC"
+std::string totals_line(const ReportInput& report);
+// "visited 2027-03-18 by two persons, first visit; dry"
+std::string visit_line(const FieldRecord& record);
+// What differs from the files and from the edition as published: command line and local amendments.
+std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition);
+// What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
+// left out.
+std::vector<std::string> remarks(const ReportInput& report);
+// "4 to stop, 46 to accept"
+std::string verdicts_line(const Judgement& judgement);
+// "10 hazards, 1 correction, 0 queries, 2 pieces of advice"
+std::string counts_line(const Judgement& judgement);
+
+// "HAZARDS: stop, unsafe as it stands"
+std::string_view severity_heading(Severity severity);
+// The rule's title; in a field check with "(as built)" or "(on the plan)" behind it.
+std::string title_of(const Finding& finding, const ReportInput& report);
+// What to do, behind what becomes of the part, if that was said.
+std::string to_do(const Finding& finding);
+
+}  // namespace boxproof::report
