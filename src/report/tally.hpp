@@ -1,0 +1,36 @@
+// The field sheet: what to count at each box. One sheet, as text for paper, as a CSV field record to be
+// filled in, and as a page to count on.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "boxproof/report.hpp"
+
+namespace boxproof::report {
+
+struct TallyBox {
+  const Combiner* box = nullptr;
+  std::string why;  // "thinnest margin: 0.4 % to fuse", "at random"; empty where all or named boxes are taken
+};
+
+struct TallySheet {
+  const DesignFile& design;
+  const Edition& edition;
+  std::vector<TallyBox> boxes;  // in the order of the plan
+  // How the boxes were chosen, a sentence each: "All 50 boxes of the plan."; of a sample its size, its
+  // source, its seed, and what it does not tell.
+  std::vector<std::string> how;
+  std::vector<std::string> overrides;  // what the command line put in place of the file's values
+};
+
+// 80 columns, to be printed and written on.
+void write_tally_text(const TallySheet& sheet, const Write& write);
+
+// The columns of a field record in CSV, ids filled in, counts open: boxproof check --asbuilt reads it back.
+void write_tally_csv(const TallySheet& sheet, const Write& write);
+
+// One page that works without a network, keeps its counts in the browser and exports boxproof-asbuilt/1.
+void write_tally_html(const TallySheet& sheet, const Write& write);
+
+}  // namespace boxproof::report
