@@ -6,6 +6,7 @@
 #include "src/read/field_cell.hpp"
 #include "src/read/field_columns.hpp"
 #include "src/read/tree.hpp"
+#include "src/text/formula_guard.hpp"
 
 namespace boxproof::read {
 namespace {
@@ -103,7 +104,7 @@ class FieldCsv {
 
   void value(std::uint32_t c, const Cell& cell) {
     switch (field_columns[c].holds) {
-      case Holds::text: put_text(made_->text, cell.text); break;
+      case Holds::text: put_text(made_->text, text::without_formula_guard(cell.text)); break;
       case Holds::number: number(cell.text, ""); break;
       case Holds::truth:
         if (!put_truth(made_->text, cell.text)) wrong(not_truth(cell.text), "");
