@@ -14,14 +14,9 @@ namespace {
 // The data files are ours and the tests read every one; a problem in them is a defect of the program.
 struct NoProblems : read::Sink {
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {
-    throw std::logic_error(fmt::format("edition data: byte {}: {}: {}", offset, pointer, message));
+    throw std::logic_error(fmt::format("own data: byte {}: {}: {}", offset, pointer, message));
   }
 };
-
-read::Tree parsed(const std::string& path) {
-  NoProblems sink;
-  return *read::parse_whole(embedded(path), sink);
-}
 
 std::string_view checked(std::string_view name) {
   if (std::find(edition_names.begin(), edition_names.end(), name) == edition_names.end())
@@ -31,7 +26,13 @@ std::string_view checked(std::string_view name) {
 
 }  // namespace
 
+read::Tree parsed_data(const std::string& path) {
+  NoProblems sink;
+  return *read::parse_whole(embedded(path), sink);
+}
+
 EditionData::EditionData(std::string_view name)
-    : base_(parsed("editions/base.json")), patch_(parsed(fmt::format("editions/{}.json", checked(name)))) {}
+    : base_(parsed_data("editions/base.json")),
+      patch_(parsed_data(fmt::format("editions/{}.json", checked(name)))) {}
 
 }  // namespace boxproof

@@ -1,11 +1,15 @@
-// An edition's own data files, parsed.
+// Our own data files, parsed.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "src/read/object.hpp"
 
 namespace boxproof {
+
+// A file by its path below data/. Throws std::logic_error where it is not there or no JSON.
+read::Tree parsed_data(const std::string& path);
 
 // The base and the patch of one edition; the merged view lasts as long as this object stays where it is.
 class EditionData {

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Changes each number of the editions' data, one at a time, and demands that a test then fails.
+"""Changes each number of the data (editions, sampling plans), one at a time, and demands that a test then fails.
 
 A number that can be changed unseen is not pinned by any test; each such survivor is printed.
 A whole number becomes one more, any other number 1 % more (zero: one). One per cent, because a table's factor that is
@@ -22,6 +22,7 @@ from pathlib import Path
 from queue import SimpleQueue
 
 ROOT = Path(__file__).resolve().parents[2]
+GROUPS = ("editions", "sampling")  # folders of data/ that hold numbers
 TIME_LIMIT_S = 120  # an endless run pins nothing
 
 
@@ -55,14 +56,14 @@ def write(file, document):
 class Pin:
     def __init__(self, program, data, jobs, scratch):
         self.program = program
-        self.documents = {path.name: json.loads(path.read_text(encoding="utf-8"))
-                          for path in sorted((data / "editions").glob("*.json"))}
+        self.documents = {f"{group}/{path.name}": json.loads(path.read_text(encoding="utf-8"))
+                          for group in GROUPS for path in sorted((data / group).glob("*.json"))}
         self.folders = SimpleQueue()
         for job in range(jobs):
             folder = Path(scratch) / str(job)
             shutil.copytree(data, folder)
             for name, document in self.documents.items():  # written as the changed ones are, so that only numbers differ
-                write(folder / "editions" / name, document)
+                write(folder / name, document)
             self.folders.put(folder)
 
     def run_tests(self, folder):
@@ -97,14 +98,14 @@ class Pin:
         parent[last] = changed(before)
         folder = self.folders.get()
         try:
-            write(folder / "editions" / name, document)
+            write(folder / name, document)
             status, _ = self.run_tests(folder)
         finally:
-            write(folder / "editions" / name, self.documents[name])
+            write(folder / name, self.documents[name])
             self.folders.put(folder)
         if status is None:
-            return f"editions/{name} {pointer(path)}: {before} -> {parent[last]}: no end after {TIME_LIMIT_S} s"
-        return None if status else f"editions/{name} {pointer(path)}: {before} -> {parent[last]}: no test fails"
+            return f"{name} {pointer(path)}: {before} -> {parent[last]}: no end after {TIME_LIMIT_S} s"
+        return None if status else f"{name} {pointer(path)}: {before} -> {parent[last]}: no test fails"
 
 
 def options(arguments):
@@ -119,8 +120,8 @@ def options(arguments):
 
 def main(arguments):
     chosen = options(arguments)
-    if not chosen.program.is_file() or not (chosen.data / "editions").is_dir() or chosen.jobs < 1:
-        print(f"found no program {chosen.program}, or no editions in {chosen.data}, or no jobs", file=sys.stderr)
+    if not chosen.program.is_file() or not all((chosen.data / group).is_dir() for group in GROUPS) or chosen.jobs < 1:
+        print(f"found no program {chosen.program}, no data in {chosen.data}, or no jobs", file=sys.stderr)
         return 2
     with tempfile.TemporaryDirectory() as scratch:
         pin = Pin(chosen.program.resolve(), chosen.data, chosen.jobs, scratch)
