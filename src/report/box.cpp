@@ -9,7 +9,7 @@
 #include "boxproof/rule.hpp"
 #include "src/report/agreed.hpp"
 #include "src/report/layout.hpp"
-#include "src/rules/common.hpp"
+#include "src/report/part_words.hpp"
 
 namespace boxproof {
 namespace report {
@@ -21,31 +21,16 @@ void line(std::string& out, std::string_view label, const std::string& text) {
   out += wrap(text, label_width, left(label, label_width));
 }
 
-template <class T>
-std::string or_unknown(const std::optional<T>& value, std::string_view unit) {
-  return value ? fmt::format("{} {}", boxproof::shown(*value), unit) : std::string("? ") + std::string(unit);
-}
-
-std::string yes_no(const std::optional<bool>& value, std::string_view yes, std::string_view no) {
-  return std::string(!value ? "?" : *value ? yes : no);
-}
-
 void write_counts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   const bool both = box.fuse && box.fuse->poles == Poles::both;
-  const std::string fuses = box.fuse ? std::to_string(f.inputs * (both ? 2U : 1U)) : "no";
+  const std::string fuses = box.fuse ? std::to_string(fuse_count(f)) : "no";
   line(out, "COUNT",
        fmt::format("{} positives, {} negatives, {} fuses{}; {} inputs used{}", f.inputs, f.inputs, fuses,
                    box.fuse ? (both ? " (both poles)" : " (one pole)") : "", f.inputs,
                    box.enclosure && box.enclosure->inputs ? fmt::format(" of {}", *box.enclosure->inputs)
                                                           : std::string()));
-  for (const CircuitFacts& c : f.circuits) {
-    const Circuit& g = *c.circuit;
-    std::string text = fmt::format("circuit {}: {} of {} modules {}", plain(g.id),
-                                   counted(g.strings, "string", "strings"), g.series, plain(g.module->id));
-    if (g.strings_per_fuse > 1) text += fmt::format(", {} joined on each fuse", g.strings_per_fuse);
-    line(out, "", text);
-  }
+  for (const CircuitFacts& c : f.circuits) line(out, "", circuit_words(*c.circuit));
 }
 
 void write_fuse(std::string& out, const BoxFacts& f) {
@@ -55,12 +40,7 @@ void write_fuse(std::string& out, const BoxFacts& f) {
       if (c.fuse_needed.value_or(false)) needed = "none on the plan, and needed";
     return line(out, "FUSE", needed);
   }
-  const Fuse& fuse = *f.box->fuse;
-  line(out, "FUSE",
-       fmt::format("{}, {}, {}, {}{}", or_unknown(fuse.rating, "A"), or_unknown(fuse.voltage, "V"),
-                   yes_no(fuse.dc, "DC", "NOT FOR DC"),
-                   yes_no(fuse.pv_listed, "listed for PV", "not listed for PV"),
-                   fuse.poles ? (*fuse.poles == Poles::one ? ", one pole" : ", both poles") : ", poles ?"));
+  line(out, "FUSE", fuse_words(*f.box->fuse));
   for (const CircuitFacts& c : f.circuits)
     line(out, "",
          fmt::format("circuit {}: at least {} A, module allows {}", plain(c.circuit->id),
@@ -68,11 +48,8 @@ void write_fuse(std::string& out, const BoxFacts& f) {
 }
 
 std::string run_text(const Run* run, const RunAmpacity& a) {
-  if (run == nullptr || run->conductor == nullptr) return "not stated";
-  const Conductor& c = *run->conductor;
-  std::string text = wire(c);
-  if (!c.insulation.empty()) text += " " + plain(c.insulation);
-  if (run->parallel > 1) text += fmt::format(", {} in parallel", run->parallel);
+  std::string text = wire_words(run);
+  if (run == nullptr || run->conductor == nullptr) return text;
   if (run->method) text += *run->method == Method::raceway ? ", in raceway" : ", in free air";
   if (run->above_roof) text += fmt::format(", {} mm above the roof", boxproof::shown(*run->above_roof));
   if (run->length) text += fmt::format(", {} m", boxproof::shown(*run->length));
@@ -118,11 +95,8 @@ void write_parts(std::string& out, const BoxFacts& f) {
   }
   if (!box.disconnect) return line(out, "DISCONNECT", "none on the plan");
   const Disconnect& d = *box.disconnect;
-  const std::string where = !d.distance                ? "distance ?"
-                            : d.distance->value() == 0 ? "in the box"
-                                                       : boxproof::shown(*d.distance) + " m away";
   line(out, "DISCONNECT",
-       fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", where,
+       fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", distance_words(d),
                    yes_no(d.load_break, "load-break", "NOT LOAD-BREAK"), or_unknown(d.rated_voltage, "V"),
                    or_unknown(d.rated_current, "A"), boxproof::shown(f.disconnect_least),
                    yes_no(d.external_handle, "external handle", "no external handle"),
