@@ -52,7 +52,7 @@ TEST_CASE("the README quotes what the program prints") {
   const auto before = std::filesystem::current_path();
   std::filesystem::current_path(BOXPROOF_SOURCE);  // paths in the output are those of the commands
   const auto blocks = quoted_blocks(contents("README.md"));
-  CHECK(blocks.size() == 5);
+  CHECK(blocks.size() == 6);
   for (const Block& block : blocks) {
     std::istringstream in;
     std::ostringstream out, err;

@@ -131,12 +131,16 @@ void add_record_option(CLI::App& command, Options& o, const std::string& what) {
       ->type_name("RECORD");
 }
 
-// Of the commands that judge.
-void add_judging_options(CLI::App& command, Options& o) {
-  add_record_option(command, o, "to hold the design against");
+void add_high_option(CLI::App& command, Options& o) {
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 100));
+}
+
+// Of the commands that judge.
+void add_judging_options(CLI::App& command, Options& o) {
+  add_record_option(command, o, "to hold the design against");
+  add_high_option(command, o);
   CLI::Option* exceptions = command.add_option(
       "--exceptions", o.exceptions, "agreed exceptions (boxproof-exceptions/1), which set findings aside");
   exceptions->type_name("FILE");
@@ -223,6 +227,7 @@ struct Commands {
     CLI::App* tally = app.add_subcommand(
         "tally", "The field sheet: what to count at each box, on paper, in a spreadsheet or on a tablet");
     add_design_options(*tally, o);
+    add_high_option(*tally, o);
     add_box_option(*tally, o);
     add_format_option(*tally, o, {"text", "csv", "html"},
                       "text for paper, csv for a spreadsheet, html for a page to count on without a network");

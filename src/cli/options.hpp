@@ -27,10 +27,9 @@ struct Options {
   std::string against;                // of `tables`: the other edition
   std::string schema;                 // of `schema`
   // of `tally`: how many boxes (all where neither is given), how many of them by thin margins (half), the
-  // start of the random choice
-  std::optional<std::uint32_t> sample, thinnest;
-  std::string plan;  // a published sampling plan
-  std::uint32_t seed = 1;
+  // start of the random choice (1)
+  std::optional<std::uint32_t> sample, thinnest, seed;
+  std::string plan;           // a published sampling plan
   std::string before, after;  // of `compare`
 };
 

@@ -1,9 +1,93 @@
+// tally: the field sheet for all boxes of a plan, some of them, or a sample.
+#include <fmt/format.h>
+
+#include <ostream>
+
+#include "boxproof/check.hpp"
+#include "src/cli/case.hpp"
 #include "src/cli/commands.hpp"
+#include "src/cli/files.hpp"
+#include "src/report/layout.hpp"
+#include "src/report/phrases.hpp"
+#include "src/report/tally.hpp"
+#include "src/report/tally_choice.hpp"
 
 namespace boxproof::cli {
+namespace {
 
-int tally_command(const Options&, Console&) {
-  return wrong_use;
+bool is_sampled(const Options& o) {
+  return o.sample || !o.plan.empty();
+}
+
+// How much of a lot the command line asks for.
+SampleSize size_of_sample(const Options& o, const SamplingPlan* plan, std::size_t lot) {
+  SampleSize size;
+  size.boxes = o.sample.value_or(0);
+  if (plan != nullptr) {
+    const SamplingPlan::Band* band = plan->band(static_cast<std::uint32_t>(lot));
+    size.boxes = band != nullptr ? band->size : lot;
+  }
+  size.thinnest = o.thinnest.value_or(static_cast<std::uint32_t>((size.boxes + 1) / 2));
+  size.seed = o.seed.value_or(size.seed);
+  if (size.thinnest > size.boxes)
+    throw WrongUse(fmt::format("found --thinnest {}, expected no more than the {} of the sample",
+                               size.thinnest, size.boxes));
+  return size;
+}
+
+void put_boxes(const Case& c, const Lot& lot, const report::Choice& choice, report::TallySheet& sheet) {
+  if (!choice.leaves_some_out()) {
+    for (const Combiner* box : lot) sheet.boxes.push_back({box, ""});
+    return;
+  }
+  const std::vector<Nearness> nearness = nearness_of(c.design.design, lot, c.edition);
+  std::vector<std::optional<double>> shares;
+  for (const Nearness& n : nearness) shares.push_back(n.share());
+  for (const Picked& picked : draw_sample(shares, choice.size))
+    sheet.boxes.push_back({lot[picked.place], report::why_chosen(picked, nearness[picked.place])});
+}
+
+// A spreadsheet has no place for what the sheet's head says: a sample must not pass for the whole.
+void tell_choice(const report::TallySheet& sheet, Console& console) {
+  for (const std::string& sentence : sheet.how) console.err << report::wrap(report::plain(sentence), 0);
+  for (const std::string& text : report::changes(sheet.overrides, sheet.edition))
+    console.err << report::wrap(text, 0);
+}
+
+}  // namespace
+
+int tally_command(const Options& o, Console& console) {
+  for (const auto& [option, given] :
+       {std::pair("--thinnest", o.thinnest.has_value()), std::pair("--seed", o.seed.has_value())})
+    if (given && !is_sampled(o))
+      throw WrongUse(fmt::format("found {} without a sample, expected --sample or --plan with it", option));
+  Case c;
+  load(o, console, c);
+  const Design& design = c.design.design;
+  expect_boxes(o, design);
+  Lot lot;
+  for (const Combiner& box : design.combiners)
+    if (is_chosen(o.boxes, box.id)) lot.push_back(&box);
+
+  std::optional<SamplingPlan> plan;
+  if (!o.plan.empty()) plan = load_sampling_plan(o.plan);
+  report::Choice choice{design.combiners.size(), lot.size(), o.boxes,
+                        is_sampled(o),           {},         plan ? &*plan : nullptr};
+  if (choice.sampled) choice.size = size_of_sample(o, choice.plan, lot.size());
+  report::TallySheet sheet{c.design, c.edition, {}, report::how_chosen(choice), c.overrides};
+  put_boxes(c, lot, choice, sheet);
+
+  Target target(o.output, console.out);
+  const Write write = [&target](std::string_view text) { target.write(text); };
+  if (o.format == "csv")
+    report::write_tally_csv(sheet, write);
+  else if (o.format == "html")
+    report::write_tally_html(sheet, write);
+  else
+    report::write_tally_text(sheet, write);
+  target.finish();
+  if (o.format == "csv" && choice.sampled) tell_choice(sheet, console);
+  return done;
 }
 
 }  // namespace boxproof::cli

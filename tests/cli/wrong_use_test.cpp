@@ -24,16 +24,16 @@ void check_wrong(const Arguments& arguments, const std::string& line) {
 TEST_CASE("commands and options that are not known") {
   check_wrong(
       {"chek", clean},
-      "found the command \"chek\", expected one of check, box, labels, rules, tables, schema; did you "
+      "found the command \"chek\", expected one of check, box, labels, tally, compare, rules, tables, schema; did you "
       "mean \"check\"?; see boxproof --help");
   check_wrong(
       {"judge"},
-      "found the command \"judge\", expected one of check, box, labels, rules, tables, schema; see boxproof "
+      "found the command \"judge\", expected one of check, box, labels, tally, compare, rules, tables, schema; see boxproof "
       "--help");
   check_wrong(
       {clean},
       "found the command \"" + clean +
-          "\", expected one of check, box, labels, rules, tables, schema; did you mean boxproof check " +
+          "\", expected one of check, box, labels, tally, compare, rules, tables, schema; did you mean boxproof check " +
           clean + "?; see boxproof --help");
   check_wrong({"--versoin"},
               "found the option \"--versoin\", which is not known here; did you mean \"--version\"?; see "
