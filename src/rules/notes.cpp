@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "src/text/hash.hpp"
+
 namespace boxproof {
 
 namespace {
@@ -195,16 +197,11 @@ void Notes::close() {
 }
 
 std::string fingerprint(const Finding& finding) {
-  // FNV-1a, 64 bits, over rule, box and part with a separator that none of them holds.
-  std::uint64_t hash = 0xcbf29ce484222325U;
-  const auto add = [&hash](std::string_view text) {
-    for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3U;
-    hash = (hash ^ 0xFFU) * 0x100000001b3U;
-  };
-  add(finding.rule->id);
-  add(finding.box_id);
-  add(finding.part);
-  return fmt::format("{:016x}", hash);
+  text::Hash hash;
+  hash.add(finding.rule->id);
+  hash.add(finding.box_id);
+  hash.add(finding.part);
+  return hash.hex();
 }
 
 }  // namespace boxproof
