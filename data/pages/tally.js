@@ -7,24 +7,48 @@ function showBar(name, words, { fades = false, buttons = [], alert = false } = {
   document.getElementById(`bar-${name}`)?.remove();
   if (words === "") return;
   for (const old of bars.querySelectorAll(".fades")) old.remove();
-  const bar = make("div", { class: `bar${fades ? " fades" : ""}${alert ? " alert" : ""}`, id: `bar-${name}`, role: alert ? "alert" : "status" }, make("p", {}, words), buttons);
-  if (fades) bar.append(button("Close", () => bar.remove()));
+  const bar = make(
+    "div",
+    {
+      class: `bar${fades ? " fades" : ""}${alert ? " alert" : ""}`,
+      id: `bar-${name}`,
+      role: alert ? "alert" : "status",
+    },
+    make("p", {}, words),
+    buttons,
+  );
+  if (fades) {
+    bar.append(button("Close", () => bar.remove()));
+    setTimeout(() => bar.remove(), 20000);
+  }
   bars.append(bar);
 }
 
 function showStorageBar() {
   if (storage !== null && kept.unsaved.size === 0) return;
   if (document.getElementById("bar-storage") !== null) return;
-  const words = storage === null ? "This browser keeps nothing for this page: what you count is lost when the page is closed. Export now and then, and before you close it."
-    : "The browser's storage is full: what you count now is not kept. Export now, before you close the page.";
+  const words =
+    storage === null
+      ? "This browser keeps nothing: what you count is lost when the page is closed. Export before that."
+      : "The browser's storage is full: what you count now is not kept. Export now.";
   showBar("storage", words, { alert: true, buttons: [button("Export", exportFile, { class: "strong" })] });
 }
 
 function showPlanBar() {
   if (kept.meta.stamp === plan.stamp) return;
   if (recordedIds().length === 0) return agreeToPlan();
-  showBar("plan", "The counts here were begun on another version of the plan. They are kept; look again where the plan's numbers matter.",
-    { buttons: [button("Understood", () => { agreeToPlan(); showBar("plan", ""); })] });
+  showBar(
+    "plan",
+    "The counts here were begun on another version of the plan. They are kept; look again where the plan's numbers matter.",
+    {
+      buttons: [
+        button("Understood", () => {
+          agreeToPlan();
+          showBar("plan", "");
+        }),
+      ],
+    },
+  );
 }
 function agreeToPlan() {
   kept.meta.stamp = plan.stamp;
@@ -39,17 +63,53 @@ function buildVisit() {
   const today = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
   body.replaceChildren(
     field("Date", place("date", visitShape.members.date), { prefix: "v" }),
-    recordOf(visitId).date === undefined ? button(`Today, ${today}`, () => { change(visitId, ["date"], today, { what: "date" }); buildVisit(); }, { id: "today" }) : "",
-    field("By", place("by", text), { prefix: "v" }), field("Kind", place("kind", visitShape.members.kind), { prefix: "v" }),
+    recordOf(visitId).date === undefined
+      ? button(
+          `Today, ${today}`,
+          () => {
+            change(visitId, ["date"], today, { what: "date" });
+            buildVisit();
+          },
+          { id: "today" },
+        )
+      : "",
+    field("By", place("by", text), { prefix: "v" }),
+    field("Kind", place("kind", visitShape.members.kind), { prefix: "v" }),
     field("Weather", place("weather", text), { prefix: "v" }),
-    note === undefined || typeof note === "string" ? field("Note", place("note", text), { prefix: "v" }) : make("p", { class: "hint" }, "The visit came with a note that is no text; it is kept as it is."));
+    note === undefined || typeof note === "string"
+      ? field("Note", place("note", text), { prefix: "v" })
+      : make("p", { class: "hint" }, "The visit came with a note that is no text; it is kept as it is."),
+  );
 }
+
+function showVisit() {
+  const { date, by } = recordOf(visitId);
+  document.getElementById("visit-words").textContent = [date ?? "no date yet", by]
+    .filter(Boolean)
+    .map(plain)
+    .join(", ");
+}
+
+function takeBack() {
+  const step = undo();
+  const words =
+    step === undefined
+      ? "Nothing to undo."
+      : `Undone: ${step.what ?? "the last step"}${step.id ? `, box ${plain(step.id)}` : ""}.`;
+  showBar("undone", words, { fades: true });
+}
+const undoButton = () => button("Undo", takeBack);
 
 function showUndo() {
   const last = kept.steps[kept.steps.length - 1];
   const undoing = document.getElementById("undo");
   undoing.setAttribute("aria-disabled", last === undefined ? "true" : "false");
-  undoing.setAttribute("aria-label", last === undefined ? "Undo: nothing to undo" : `Undo ${last.what ?? ""}${last.id ? `, box ${plain(last.id)}` : ""}`);
+  undoing.setAttribute(
+    "aria-label",
+    last === undefined
+      ? "Undo: nothing to undo"
+      : `Undo ${last.what ?? ""}${last.id ? `, box ${plain(last.id)}` : ""}`,
+  );
 }
 
 onChange((ids, about) => {
@@ -64,6 +124,7 @@ onChange((ids, about) => {
     else if (boxes.includes(current)) redrawBox();
     if (ids.includes(visitId)) buildVisit();
   }
+  if (ids.includes(visitId)) showVisit();
   showUndo();
 });
 
@@ -77,7 +138,9 @@ function closePane() {
 }
 
 function emptyPane() {
-  pane.replaceChildren(make("p", { class: "empty", id: "box-name", tabindex: "-1" }, "Choose a box from the list."));
+  pane.replaceChildren(
+    make("p", { class: "empty", id: "box-name", tabindex: "-1" }, "Choose a box from the list."),
+  );
 }
 
 function start() {
@@ -86,10 +149,10 @@ function start() {
   listen("as-text", showText);
   listen("clear-all", clearAll);
   listen("print", () => window.print());
-  listen("undo", () => {
-    const step = undo();
-    const words = step === undefined ? "Nothing to undo." : `Undone: ${step.what ?? "the last step"}${step.id ? `, box ${plain(step.id)}` : ""}.`;
-    showBar("undone", words, { fades: true });
+  listen("undo", takeBack);
+  document.addEventListener("keydown", (event) => {
+    const typing = event.target.closest?.("input, textarea, dialog") !== null;
+    if ((event.ctrlKey || event.metaKey) && !event.shiftKey && event.key === "z" && !typing) takeBack();
   });
   listen("more", () => {
     const tools = document.getElementById("tools");
@@ -108,13 +171,14 @@ function start() {
     event.returnValue = true;
   });
   buildVisit();
-  document.getElementById("visit").open = !begun(visitId) && recordedIds().length === 0;
+  showVisit();
   emptyPane();
   document.body.dataset.view = "list";
   buildList();
-  if (idInAddress() === null) {
+  if (idInAddress() === null && window.location.hash !== "#boxes") {
     const last = storage?.getItem(placeKey) ?? null;
-    if (last !== null && (planned.has(last) || kept.records.has(last))) window.history.replaceState(null, "", addressOf(last));
+    if (last !== null && (planned.has(last) || kept.records.has(last)))
+      window.history.replaceState(null, "", addressOf(last));
   }
   arrive(false);
   showStorageBar();

@@ -3,7 +3,10 @@
 
 // Of the numbers that make the plan true the nearest; undefined where there are none.
 function nearest(numbers, value) {
-  return numbers.reduce((best, one) => (best === undefined || Math.abs(one - value) < Math.abs(best - value) ? one : best), undefined);
+  return numbers.reduce(
+    (best, one) => (best === undefined || Math.abs(one - value) < Math.abs(best - value) ? one : best),
+    undefined,
+  );
 }
 
 // A count is one of inputs; where the plan joins strings ahead of the box, it may be one of strings.
@@ -33,11 +36,18 @@ function plannedAt(kind, path) {
   if (kind === null) return undefined;
   const [part, key] = path;
   if (part === "posted") return plannedOnLabel(kind, key);
-  if (part === "count" && key === "modules") return { text: `${kind.modules}`, differs: (value) => value !== kind.modules };
+  if (part === "count" && key === "modules")
+    return { text: `${kind.modules}`, differs: (value) => value !== kind.modules };
   const value = kind[part]?.[key];
   if (value === undefined) return undefined;
   const { unit } = shapeAt(path);
-  return { text: typeof value === "boolean" ? yesNo(value) : typeof value === "number" ? withUnit(value, unit) : value, differs: (found) => found !== value };
+  const words =
+    typeof value === "number"
+      ? withUnit(value, unit)
+      : key === "poles" || key === "cover"
+        ? wordName(value)
+        : yesNo(value);
+  return { text: words, differs: (found) => found !== value };
 }
 
 // A label that states more than is computed stands.
@@ -49,13 +59,27 @@ function plannedOnLabel(kind, key) {
   if (value === undefined) return undefined;
   const atLeast = key === "max_v" || key === "max_a";
   const slack = 1e-9 * value;
-  return { text: atLeast ? `at least ${posted[`${key}_label`]}` : `${value}`, differs: (found) => (atLeast ? value > found + slack : found !== value) };
+  return {
+    text: atLeast ? `at least ${posted[`${key}_label`]}` : `${value}`,
+    differs: (found) => (atLeast ? value > found + slack : found !== value),
+  };
 }
 
-const comparedParts = { posted: ["strings", "series", "max_v", "max_a", "fuse_a"], count: ["modules"], fuse: ["a", "v", "dc", "pv_listed", "poles"],
-  enclosure: ["type", "listed", "cover"], disconnect: ["present", "rated_v", "rated_a", "load_break"], output: ["size", "material", "stranding", "insulation"],
-  source: ["size", "material", "stranding", "insulation"], egc: ["size", "material"] };
-const counters = [["positive", "Positives"], ["negative", "Negatives"], ["fuses", "Fuses"]];
+const comparedParts = {
+  posted: ["strings", "series", "max_v", "max_a", "fuse_a"],
+  count: ["modules"],
+  fuse: ["a", "v", "dc", "pv_listed", "poles"],
+  enclosure: ["type", "listed", "cover"],
+  disconnect: ["present", "rated_v", "rated_a", "load_break"],
+  output: ["size", "material", "stranding", "insulation"],
+  source: ["size", "material", "stranding", "insulation"],
+  egc: ["size", "material"],
+};
+const counters = [
+  ["positive", "Positives"],
+  ["negative", "Negatives"],
+  ["fuses", "Fuses"],
+];
 
 // What differs from the plan, in a few words each.
 function differences(id) {
@@ -73,7 +97,8 @@ function differences(id) {
   for (const [part, keys] of Object.entries(comparedParts))
     for (const key of keys) {
       const value = at(record, [part, key]);
-      if (value !== undefined && plannedAt(kind, [part, key])?.differs(value)) out.push(`${part === "posted" ? "label" : part}: ${key.replaceAll("_", " ")}`);
+      if (value !== undefined && plannedAt(kind, [part, key])?.differs(value))
+        out.push(`${{ posted: "label: ", count: "" }[part] ?? `${part}: `}${key.replaceAll("_", " ")}`);
     }
   if ((record.mixed_fuses ?? []).length > 0) out.push("unlike fuses");
   return out;
@@ -83,7 +108,11 @@ function differences(id) {
 function isDone(id) {
   const kind = kindOf(id);
   const count = recordOf(id).count ?? {};
-  return count.positive !== undefined && count.negative !== undefined && (count.fuses !== undefined || (kind !== null && kind.fuses.length === 0));
+  return (
+    count.positive !== undefined &&
+    count.negative !== undefined &&
+    (count.fuses !== undefined || (kind !== null && kind.fuses.length === 0))
+  );
 }
 
 const stateWords = { none: "not begun", begun: "begun", done: "done", differs: "differs from the plan" };
@@ -101,17 +130,57 @@ function planFacts(id) {
   const kind = kindOf(id);
   const or = (value, unit = "") => (value === undefined ? "?" : withUnit(value, unit));
   const flagWords = (value, yes, no) => (value === undefined ? `${yes}?` : value ? yes : no);
-  const wireWords = (wire) => (wire ? [or(wire.size), or(wire.material), wire.insulation, wire.stranding && `${wire.stranding} strands`].filter(Boolean).join(", ") : "not stated");
+  const wireWords = (wire) =>
+    wire
+      ? [or(wire.size), or(wire.material), wire.insulation, wire.stranding && `${wire.stranding} strands`]
+          .filter(Boolean)
+          .join(", ")
+      : "not stated";
   const { fuse, enclosure, disconnect } = kind;
-  const facts = [["Strings", kind.groups.map((group) => `${group.strings} of ${group.series} modules ${group.module}${kind.groups.length > 1 ? ` (circuit ${group.id})` : ""}${group.joined > 1 ? `, ${group.joined} joined on an input` : ""}`).join("; ")],
-    ["Inputs", `${kind.inputs} used${enclosure?.inputs ? ` of ${enclosure.inputs}` : ""}, ${kind.modules} modules in all`],
-    ["Fuses", fuse ? `${kind.fuses.join(" or ")}: ${or(fuse.a, "A")}, ${or(fuse.v, "V")}, ${flagWords(fuse.dc, "DC", "NOT FOR DC")}, ${flagWords(fuse.pv_listed, "listed for PV", "not listed for PV")}, ${fuse.poles ? wordName(fuse.poles) : "poles ?"}` : "none"],
-    ["Box", enclosure ? `type ${or(enclosure.type)}, ${flagWords(enclosure.listed, "listed", "not listed")}` : "not stated"],
-    ["Disconnect", disconnect.present ? `${disconnect.distance_m === 0 ? "in the box" : `${or(disconnect.distance_m, "m")} away`}, ${or(disconnect.rated_v, "V")}, ${or(disconnect.rated_a, "A")}, ${flagWords(disconnect.load_break, "load-break", "NOT LOAD-BREAK")}` : "none"],
+  const facts = [
+    [
+      "Strings",
+      kind.groups
+        .map(
+          (group) =>
+            `${group.strings} of ${group.series} modules ${group.module}${kind.groups.length > 1 ? ` (circuit ${group.id})` : ""}${group.joined > 1 ? `, ${group.joined} joined on an input` : ""}`,
+        )
+        .join("; "),
+    ],
+    [
+      "Inputs",
+      `${kind.inputs} used${enclosure?.inputs ? ` of ${enclosure.inputs}` : ""}, ${kind.modules} modules in all`,
+    ],
+    [
+      "Fuses",
+      fuse
+        ? `${kind.fuses.join(" or ")}: ${or(fuse.a, "A")}, ${or(fuse.v, "V")}, ${flagWords(fuse.dc, "DC", "NOT FOR DC")}, ${flagWords(fuse.pv_listed, "listed for PV", "not listed for PV")}, ${fuse.poles ? wordName(fuse.poles) : "poles ?"}`
+        : "none",
+    ],
+    [
+      "Box",
+      enclosure
+        ? `type ${or(enclosure.type)}, ${flagWords(enclosure.listed, "listed", "not listed")}`
+        : "not stated",
+    ],
+    [
+      "Disconnect",
+      disconnect.present
+        ? `${disconnect.distance_m === 0 ? "in the box" : `${or(disconnect.distance_m, "m")} away`}, ${or(disconnect.rated_v, "V")}, ${or(disconnect.rated_a, "A")}, ${flagWords(disconnect.load_break, "load-break", "NOT LOAD-BREAK")}`
+        : "none",
+    ],
     ["Output", wireWords(kind.output) + (kind.parallel > 1 ? `, ${kind.parallel} in parallel` : "")],
-    ["Source circuits", kind.source ? wireWords(kind.source) : kind.groups.length > 1 ? "differ by circuit" : "not stated"],
+    [
+      "Source circuits",
+      kind.source ? wireWords(kind.source) : kind.groups.length > 1 ? "differ by circuit" : "not stated",
+    ],
     ["Grounding", kind.egc ? wireWords(kind.egc) : "not stated"],
-    ["Feeds", kind.feeds], ["Box type", kind.type], ["Sheet", box.sheet], ["Place", box.location], ["Chosen for", box.why]];
+    ["Feeds", kind.feeds],
+    ["Box type", kind.type],
+    ["Sheet", box.sheet],
+    ["Place", box.location],
+    ["Chosen for", box.why],
+  ];
   return facts.filter(([, value]) => value);
 }
 
@@ -120,6 +189,14 @@ function labelFacts(id) {
   const { posted, groups } = kindOf(id);
   const bySeries = new Map();
   for (const { series, strings } of groups) bySeries.set(series, (bySeries.get(series) ?? 0) + strings);
-  return [`Should say: ${plain(id)}`, [...bySeries].map(([series, strings]) => `${strings} strings of ${series}`).join(" and "),
-    `maximum ${posted.max_v_label ?? "?"} V, ${posted.max_a_label ?? "?"} A`, posted.fuse_a === undefined ? "" : `fuses ${posted.fuse_a} A`].filter(Boolean).join("; ") + ".";
+  return (
+    [
+      `Should say: ${plain(id)}`,
+      [...bySeries].map(([series, strings]) => `${strings} strings of ${series}`).join(" and "),
+      `maximum ${posted.max_v_label ?? "?"} V, ${posted.max_a_label ?? "?"} A`,
+      posted.fuse_a === undefined ? "" : `fuses ${posted.fuse_a} A`,
+    ]
+      .filter(Boolean)
+      .join("; ") + "."
+  );
 }

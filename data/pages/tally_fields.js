@@ -13,9 +13,17 @@ function make(tag, attributes = {}, ...children) {
   element.append(...children.flat().filter((child) => child !== undefined && child !== null && child !== ""));
   return element;
 }
-const button = (words, onclick, attributes = {}) => make("button", { type: "button", onclick, ...attributes }, words);
+const button = (words, onclick, attributes = {}) =>
+  make("button", { type: "button", onclick, ...attributes }, words);
 
-const wordNames = { one: "one pole", both: "both poles", side: "to the side", up: "to the sky", first: "first visit", again: "again, after corrections" };
+const wordNames = {
+  one: "one pole",
+  both: "both poles",
+  side: "to the side",
+  up: "to the sky",
+  first: "first visit",
+  again: "again, after corrections",
+};
 const wordName = (word) => wordNames[word] ?? word.replaceAll("-", " ");
 const yesNo = (value) => (value === true ? "yes" : value === false ? "no" : String(value));
 const withUnit = (value, unit) => (unit ? `${value} ${unit}` : `${value}`);
@@ -24,7 +32,8 @@ const withUnit = (value, unit) => (unit ? `${value} ${unit}` : `${value}`);
 function bound(id, path, shape = shapeAt(path), what = "") {
   const name = path.join(".");
   return {
-    shape, name,
+    shape,
+    name,
     read: () => at(recordOf(id), path),
     draft: () => draftsOf(id)[name],
     write: (value, more = {}) => change(id, path, value, { what, ...more }),
@@ -34,14 +43,35 @@ function bound(id, path, shape = shapeAt(path), what = "") {
 let fieldNumber = 0;
 const fieldId = (place, prefix) => `${prefix}-${place.name.replace(/[^\w-]/g, "-") || (fieldNumber += 1)}`;
 
-// `planned`: { text, differs(value) }; `hint`: a line under the label.
-function field(label, place, { planned, hint, prefix = "f" } = {}) {
+// `planned`: { text, differs(value) }; `hint`: a line under the label; `small`: a choice that takes little room.
+function field(label, place, { planned, hint, prefix = "f", small = false } = {}) {
   const { shape } = place;
   const parts = { id: fieldId(place, prefix), label, place, planned, hint };
-  if (shape.type === "flag") return choiceField(parts, [[true, "yes"], [false, "no"]]);
-  if (shape.type === "word" && shape.words.length <= 3) return choiceField(parts, shape.words.map((word) => [word, wordName(word)]));
-  if (shape.type === "word") return selectField(parts, shape.words.map((word) => [word, wordName(word)]));
-  if (shape.usual !== undefined) return selectField(parts, shape.usual.map((word) => [word, word]));
+  if (shape.type === "flag" && small)
+    return selectField(parts, [
+      [true, "yes"],
+      [false, "no"],
+    ]);
+  if (shape.type === "flag")
+    return choiceField(parts, [
+      [true, "yes"],
+      [false, "no"],
+    ]);
+  if (shape.type === "word" && shape.words.length <= 3)
+    return choiceField(
+      parts,
+      shape.words.map((word) => [word, wordName(word)]),
+    );
+  if (shape.type === "word")
+    return selectField(
+      parts,
+      shape.words.map((word) => [word, wordName(word)]),
+    );
+  if (shape.usual !== undefined)
+    return selectField(
+      parts,
+      shape.usual.map((word) => [word, word]),
+    );
   return typedField(parts);
 }
 
@@ -72,7 +102,10 @@ function typedField(parts) {
   };
   const stored = place.read();
   const input = make("input", {
-    id, type: shape.type === "day" ? "date" : "text", autocomplete: "off", spellcheck: "false",
+    id,
+    type: shape.type === "day" ? "date" : "text",
+    autocomplete: "off",
+    spellcheck: "false",
     inputmode: isNumber ? (shape.whole ? "numeric" : shape.least < 0 ? "text" : "decimal") : undefined,
     "aria-describedby": `${id}-plan ${id}-wrong${parts.hint ? ` ${id}-hint` : ""}`,
     ".value": place.draft() ?? (stored === undefined ? "" : String(stored)),
@@ -89,7 +122,13 @@ function typedField(parts) {
   });
   input.addEventListener("change", judge);
   judge();
-  return make("div", { class: "field" }, make("label", { for: id }, label, shape.unit ? make("span", { class: "unit" }, `, ${shape.unit}`) : ""), input, ...lines);
+  return make(
+    "div",
+    { class: "field" },
+    make("label", { for: id }, label, shape.unit ? make("span", { class: "unit" }, `, ${shape.unit}`) : ""),
+    input,
+    ...lines,
+  );
 }
 
 function choiceField(parts, choices) {
@@ -97,24 +136,45 @@ function choiceField(parts, choices) {
   const { lines, show } = remark(parts);
   const mark = () => show(place.read());
   const option = (value, words, i) => {
-    const input = make("input", { type: "radio", name: id, id: `${id}-${i}`, ".checked": place.read() === value,
-      onchange: () => { place.write(value); mark(); } });
+    const input = make("input", {
+      type: "radio",
+      name: id,
+      id: `${id}-${i}`,
+      ".checked": place.read() === value,
+      onchange: () => {
+        place.write(value);
+        mark();
+      },
+    });
     return make("label", { class: value === undefined ? "unset" : undefined }, input, make("span", {}, words));
   };
   const options = [...choices, [undefined, "not seen"]].map(([value, words], i) => option(value, words, i));
   mark();
-  return make("fieldset", { class: "field choice" }, make("legend", {}, label), make("div", { class: "segments" }, options), ...lines);
+  return make(
+    "fieldset",
+    { class: "field choice" },
+    make("legend", {}, label),
+    make("div", { class: "segments" }, options),
+    ...lines,
+  );
 }
 
 function selectField(parts, choices) {
   const { id, label, place } = parts;
   const { lines, show } = remark(parts);
   const stored = place.read();
-  if (stored !== undefined && !choices.some(([value]) => value === stored)) choices.push([stored, plain(stored)]);
-  const select = make("select", { id, "aria-describedby": `${id}-plan ${id}-wrong` }, make("option", { value: "" }, "not seen"),
-    choices.map(([value, words]) => make("option", { value, ".selected": value === stored }, words)));
+  if (stored !== undefined && !choices.some(([value]) => value === stored))
+    choices.push([stored, plain(stored)]);
+  const select = make(
+    "select",
+    { id, "aria-describedby": `${id}-plan ${id}-wrong` },
+    make("option", { value: "" }, "not seen"),
+    choices.map(([value, words]) =>
+      make("option", { value: String(value), ".selected": value === stored }, words),
+    ),
+  );
   select.addEventListener("change", () => {
-    place.write(select.value === "" ? undefined : select.value);
+    place.write(choices.find(([value]) => String(value) === select.value)?.[0]);
     show(place.read());
   });
   show(stored);
@@ -126,9 +186,15 @@ const unfolded = new Set();
 function section(name, title, filled, build) {
   const body = make("div", { class: "body" });
   const number = make("span", { class: "filled" });
-  const details = make("details", { class: "part", "data-part": name, ".open": unfolded.has(name) },
-    make("summary", {}, make("span", {}, title), number), body);
-  const refresh = () => { number.textContent = filled() > 0 ? `${filled()} entered` : ""; };
+  const details = make(
+    "details",
+    { class: "part", "data-part": name, ".open": unfolded.has(name) },
+    make("summary", {}, make("span", {}, title), number),
+    body,
+  );
+  const refresh = () => {
+    number.textContent = filled() > 0 ? `${filled()} entered` : "";
+  };
   const fill = () => {
     if (details.open && body.childElementCount === 0) body.append(...build().filter(Boolean));
   };
@@ -147,9 +213,13 @@ function section(name, title, filled, build) {
 function ask(title, content, buttons) {
   const dialog = document.getElementById("ask");
   const choices = buttons.map(([value, words, style]) =>
-    button(words, () => dialog.close(value), { class: style, "data-answer": value || "cancel" }));
-  dialog.replaceChildren(make("h2", { id: "ask-title" }, title),
-    ...content.map((part) => (typeof part === "string" ? make("p", {}, part) : part)), make("div", { class: "answers" }, choices));
+    button(words, () => dialog.close(value), { class: style, "data-answer": value || "cancel" }),
+  );
+  dialog.replaceChildren(
+    make("h2", { id: "ask-title" }, title),
+    ...content.map((part) => (typeof part === "string" ? make("p", {}, part) : part)),
+    make("div", { class: "answers" }, choices),
+  );
   dialog.returnValue = "";
   dialog.showModal();
   return new Promise((resolve) => {
@@ -161,5 +231,7 @@ function ask(title, content, buttons) {
 let saying;
 function say(words, wait = 900) {
   clearTimeout(saying);
-  saying = setTimeout(() => { document.getElementById("say").textContent = words; }, wait);
+  saying = setTimeout(() => {
+    document.getElementById("say").textContent = words;
+  }, wait);
 }

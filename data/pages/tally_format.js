@@ -24,21 +24,66 @@ const wire = { size, material, stranding: words("solid", "coarse", "fine"), insu
 
 const boxShape = members({
   id: text,
-  posted: members({ id: text, strings: count, series: count, max_v: notNegative("V"), max_a: notNegative("A"), fuse_a: notNegative("A") }),
-  count: members({ positive: count, negative: count, fuses: count, series: { type: "series", of: fromOne }, modules: count }),
+  posted: members({
+    id: text,
+    strings: count,
+    series: count,
+    max_v: notNegative("V"),
+    max_a: notNegative("A"),
+    fuse_a: notNegative("A"),
+  }),
+  count: members({
+    positive: count,
+    negative: count,
+    fuses: count,
+    series: { type: "series", of: fromOne },
+    modules: count,
+  }),
   fuse: members({ a: positive("A"), v: positive("V"), dc: flag, pv_listed: flag, poles: words("one", "both") }),
   mixed_fuses: list(members({ position: fromOne, a: positive("A") })),
-  enclosure: members({ type: { ...text, usual: plan.enclosure_types }, air_gap_mm: notNegative("mm"), cover: words("side", "up"), listed: flag, secured: flag, gasket_seated: flag }),
-  disconnect: members({ present: flag, rated_v: positive("V"), rated_a: positive("A"), load_break: flag, distance_m: notNegative("m"), works: flag }),
+  enclosure: members({
+    type: { ...text, usual: plan.enclosure_types },
+    air_gap_mm: notNegative("mm"),
+    cover: words("side", "up"),
+    listed: flag,
+    secured: flag,
+    gasket_seated: flag,
+  }),
+  disconnect: members({
+    present: flag,
+    rated_v: positive("V"),
+    rated_a: positive("A"),
+    load_break: flag,
+    distance_m: notNegative("m"),
+    works: flag,
+  }),
   output: members({ ...wire, antioxidant: flag, lug_for_fine_strand: flag }),
   source: members(wire),
   egc: members({ size, material }),
   labels: list(members({ kind: words(...plan.label_kinds), legible: flag, values: { type: "values" } })),
-  seen: list(members({ what: words(...plan.conditions.flatMap((group) => group.words.map(([word]) => word))), where: text,
-    origin: words("installation", "manufacture", "unknown"), photo: text, note: text })),
-  measured: members({ irradiance_w_m2: between(0, 2000, "W/m²"), cell_c: between(-70, 150, "°C"), tolerance_pct: between(0, 20, "%"),
-    strings: list(members({ position: fromOne, voc_v: between(-3000, 3000, "V"), isc_a: notNegative("A"),
-      insulation_mohm: notNegative("MΩ"), reversed: flag })) }),
+  seen: list(
+    members({
+      what: words(...plan.conditions.flatMap((group) => group.words.map(([word]) => word))),
+      where: text,
+      origin: words("installation", "manufacture", "unknown"),
+      photo: text,
+      note: text,
+    }),
+  ),
+  measured: members({
+    irradiance_w_m2: between(0, 2000, "W/m²"),
+    cell_c: between(-70, 150, "°C"),
+    tolerance_pct: between(0, 20, "%"),
+    strings: list(
+      members({
+        position: fromOne,
+        voc_v: between(-3000, 3000, "V"),
+        isc_a: notNegative("A"),
+        insulation_mohm: notNegative("MΩ"),
+        reversed: flag,
+      }),
+    ),
+  }),
 });
 const visitShape = members({ date: day, by: text, kind: words("first", "again"), weather: text });
 const requiredKeys = { labels: "kind", seen: "what" };
@@ -70,7 +115,8 @@ function put(record, path, value) {
     record[key] = {};
   }
   put(record[key], rest, value);
-  if (isObject(record[key]) && Object.keys(record[key]).length === 0 && !Array.isArray(record)) delete record[key];
+  if (isObject(record[key]) && Object.keys(record[key]).length === 0 && !Array.isArray(record))
+    delete record[key];
 }
 
 function shapeAt(path, shape = boxShape) {
@@ -79,7 +125,15 @@ function shapeAt(path, shape = boxShape) {
 }
 
 const brief = (value) => {
-  const written = plain(typeof value === "string" ? `"${value}"` : Array.isArray(value) ? "a list" : isObject(value) ? "an object" : String(value));
+  const written = plain(
+    typeof value === "string"
+      ? `"${value}"`
+      : Array.isArray(value)
+        ? "a list"
+        : isObject(value)
+          ? "an object"
+          : String(value),
+  );
   return written.length > 60 ? written.slice(0, 59) + "…" : written;
 };
 
@@ -94,19 +148,34 @@ function expectedNumber({ least, most, unit, above, whole }) {
 function wrong(value, shape) {
   const found = (expected) => `found ${brief(value)}, expected ${expected}`;
   switch (shape.type) {
-    case "text": return typeof value === "string" ? "" : found("text");
-    case "flag": return typeof value === "boolean" ? "" : found("true or false");
-    case "day": return isDay(value) ? "" : found("a day as YYYY-MM-DD");
-    case "word": return shape.words.includes(value) ? "" : found(`one of ${shape.words.join(", ")}`);
+    case "text":
+      return typeof value === "string" ? "" : found("text");
+    case "flag":
+      return typeof value === "boolean" ? "" : found("true or false");
+    case "day":
+      return isDay(value) ? "" : found("a day as YYYY-MM-DD");
+    case "word":
+      return shape.words.includes(value) ? "" : found(`one of ${shape.words.join(", ")}`);
     case "number": {
-      const fits = typeof value === "number" && Number.isFinite(value) && value <= shape.most && (!shape.whole || Number.isInteger(value)) &&
+      const fits =
+        typeof value === "number" &&
+        Number.isFinite(value) &&
+        value <= shape.most &&
+        (!shape.whole || Number.isInteger(value)) &&
         (shape.above ? value > shape.least : value >= shape.least);
       return fits ? "" : found(expectedNumber(shape));
     }
-    case "object": case "values": return isObject(value) ? "" : found("an object");
-    case "list": return Array.isArray(value) ? "" : found("a list");
-    case "series": return Array.isArray(value) || typeof value === "number" ? "" : found("a number, or a list with one for each string");
-    default: return "";
+    case "object":
+    case "values":
+      return isObject(value) ? "" : found("an object");
+    case "list":
+      return Array.isArray(value) ? "" : found("a list");
+    case "series":
+      return Array.isArray(value) || typeof value === "number"
+        ? ""
+        : found("a number, or a list with one for each string");
+    default:
+      return "";
   }
 }
 
@@ -130,14 +199,16 @@ function examine(value, shape, path, told, unknown) {
   }
   if (shape.type === "values")
     for (const key of Object.keys(value))
-      if (typeof value[key] !== "string" && typeof value[key] !== "number") told([...path, key], `found ${brief(value[key])}, expected the number or text on the label`);
+      if (typeof value[key] !== "string" && typeof value[key] !== "number")
+        told([...path, key], `found ${brief(value[key])}, expected the number or text on the label`);
   if (shape.type !== "object") return;
   for (const key of Object.keys(value)) {
     if (own(shape.members, key)) examine(value[key], shape.members[key], [...path, key], told, unknown);
     else if (key !== "note") unknown([...path, key]);
   }
   const required = requiredKeys[path[path.length - 2]];
-  if (required && typeof path[path.length - 1] === "number" && !own(value, required)) told(path, `found no "${required}", expected it here`);
+  if (required && typeof path[path.length - 1] === "number" && !own(value, required))
+    told(path, `found no "${required}", expected it here`);
 }
 
 // A box as it is exported: without objects and lists that hold nothing. An empty list of labels says that
@@ -148,24 +219,32 @@ function tidy(value, key) {
     return kept.length === 0 && key !== "labels" ? undefined : kept;
   }
   if (!isObject(value)) return typeof value === "string" ? wellFormed(value) : value;
-  const pairs = Object.keys(value).map((name) => [name, tidy(value[name], name)]).filter(([, kept]) => kept !== undefined);
+  const pairs = Object.keys(value)
+    .map((name) => [name, tidy(value[name], name)])
+    .filter(([, kept]) => kept !== undefined);
   return pairs.length === 0 ? undefined : Object.fromEntries(pairs);
 }
 
 // Half of a pair of code units is no character, and no UTF-8 file can hold it.
-const wellFormed = (value) => value.replace(/[\uD800-\uDBFF][\uDC00-\uDFFF]|[\uD800-\uDFFF]/g, (found) => (found.length === 2 ? found : "\uFFFD"));
+const wellFormed = (value) =>
+  value.replace(/[\uD800-\uDBFF][\uDC00-\uDFFF]|[\uD800-\uDFFF]/g, (found) =>
+    found.length === 2 ? found : "\uFFFD",
+  );
 
 // Text from elsewhere, for the eye: what could move, hide or turn other text is shown as an escape.
 function plain(value) {
-  return String(value).replace(/[\u0000-\u001F\u007F-\u009F\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069\uFEFF]/g,
-    (found) => `\\u{${found.codePointAt(0).toString(16).toUpperCase()}}`);
+  return String(value).replace(
+    /[\u0000-\u001F\u007F-\u009F\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069\uFEFF]/g,
+    (found) => `\\u{${found.codePointAt(0).toString(16).toUpperCase()}}`,
+  );
 }
 
 // What somebody typed as a number: { value }, { } where it is empty, or { problem }.
 function toNumber(raw, shape) {
   const typed = raw.trim().replace("−", "-");
   if (typed === "") return {};
-  if (typed.includes(",")) return { problem: `found "${brief(typed).slice(1, -1)}"; write 1000 or 12.5, without a comma` };
+  if (typed.includes(","))
+    return { problem: `found "${brief(typed).slice(1, -1)}"; write 1000 or 12.5, without a comma` };
   const value = /^[-+]?(\d+\.?\d*|\.\d+)$/.test(typed) ? Number(typed) : typed;
   const problem = wrong(value, shape);
   return problem ? { problem } : { value };

@@ -2,11 +2,12 @@
 // The list of boxes: found by id or sheet, in the order of the plan, each with how far it is.
 
 const finder = document.getElementById("find");
-const rows = new Map();   // id → { row, mark, note, state, group, words }
+const rows = new Map(); // id → { row, mark, note, state, group, words }
 const groups = new Map(); // heading → { element, head, ids }
-let inOrder = [];         // ids as they stand in the list
+let inOrder = []; // ids as they stand in the list
 
-const offPlan = "Not on the plan", offSheet = "On the plan, not on this sheet";
+const offPlan = "Not on the plan",
+  offSheet = "On the plan, not on this sheet";
 const byName = new Intl.Collator("en", { numeric: true });
 
 function groupNameOf(id) {
@@ -18,10 +19,20 @@ function groupNameOf(id) {
 
 // Boxes of this sheet, and what else something was entered for.
 function listedIds() {
-  const more = recordedIds().filter((id) => !planned.get(id)?.asked).concat([...kept.drafts.keys()].filter((id) => id !== visitId && !planned.get(id)?.asked && !kept.records.has(id)));
+  const more = recordedIds()
+    .filter((id) => !planned.get(id)?.asked)
+    .concat(
+      [...kept.drafts.keys()].filter(
+        (id) => id !== visitId && !planned.get(id)?.asked && !kept.records.has(id),
+      ),
+    );
   if (current !== null && !planned.get(current)?.asked && !more.includes(current)) more.push(current);
   const onPlan = (id) => planned.has(id);
-  return [...plan.boxes.map((box) => box.id), ...more.filter(onPlan), ...more.filter((id) => !onPlan(id)).sort(byName.compare)];
+  return [
+    ...plan.boxes.map((box) => box.id),
+    ...more.filter(onPlan),
+    ...more.filter((id) => !onPlan(id)).sort(byName.compare),
+  ];
 }
 
 function buildList() {
@@ -32,15 +43,30 @@ function buildList() {
     const name = groupNameOf(id);
     if (!groups.has(name)) {
       const head = make("span", { class: "count" });
-      const element = make("section", { class: "group" }, make("h3", {}, make("span", { class: "isolate" }, name), head));
+      const element = make(
+        "section",
+        { class: "group" },
+        make("h3", {}, make("span", { class: "isolate" }, name), head),
+      );
       groups.set(name, { element, head, ids: [], done: 0 });
     }
     const group = groups.get(name);
-    const state = make("span", { class: "state" }), note = make("span", { class: "note" });
-    const row = button([make("b", { class: "isolate" }, plain(id)), state, note], () => goTo(id), { class: "box-row", "data-box": id });
+    const state = make("span", { class: "state" }),
+      note = make("span", { class: "note" });
+    const row = button([make("b", { class: "isolate" }, plain(id)), state, note], () => goTo(id), {
+      class: "box-row",
+      "data-box": id,
+    });
     group.ids.push(id);
     group.element.append(row);
-    rows.set(id, { row, mark: state, note, group, state: undefined, words: `${id}\n${planned.get(id)?.sheet ?? ""}`.toLowerCase() });
+    rows.set(id, {
+      row,
+      mark: state,
+      note,
+      group,
+      state: undefined,
+      words: `${id}\n${planned.get(id)?.sheet ?? ""}`.toLowerCase(),
+    });
   }
   inOrder = [...groups.values()].flatMap((group) => group.ids);
   document.getElementById("list").replaceChildren(...[...groups.values()].map((group) => group.element));
@@ -72,10 +98,13 @@ function refreshRow(id, sums = true) {
   showProgress();
 }
 
-const showGroup = (group) => { group.head.textContent = `${group.done} of ${group.ids.length}`; };
+const showGroup = (group) => {
+  group.head.textContent = `${group.done} of ${group.ids.length}`;
+};
 
 function showProgress() {
-  let done = 0, more = 0;
+  let done = 0,
+    more = 0;
   for (const [name, group] of groups) {
     if (name === offPlan || name === offSheet) more += group.done;
     else done += group.done;
@@ -89,12 +118,12 @@ function showProgress() {
   document.getElementById("progress-text").textContent = words;
 }
 
+let marked = null;
 function markCurrent() {
-  for (const [id, { row }] of rows) {
-    if (id === current) row.setAttribute("aria-current", "true");
-    else if (row.hasAttribute("aria-current")) row.removeAttribute("aria-current");
-  }
-  rows.get(current)?.row.scrollIntoView({ block: "nearest" });
+  marked?.removeAttribute("aria-current");
+  marked = rows.get(current)?.row ?? null;
+  marked?.setAttribute("aria-current", "true");
+  marked?.scrollIntoView({ block: "nearest" });
 }
 
 function filterList() {
@@ -119,7 +148,10 @@ function offerToAdd(id) {
   const place = document.getElementById("adding");
   if (id === "" || rows.has(id)) return place.replaceChildren();
   const words = planned.has(id) ? "It is on the plan, not on this sheet." : "It is not on the plan.";
-  place.replaceChildren(button(`Add box “${plain(id)}”`, () => addBox(id), { id: "add" }), make("p", { class: "hint" }, words));
+  place.replaceChildren(
+    button(`Add box “${plain(id)}”`, () => addBox(id), { id: "add" }),
+    make("p", { class: "hint" }, words),
+  );
 }
 
 function addBox(id) {
@@ -133,7 +165,8 @@ function addBox(id) {
 finder.addEventListener("input", filterList);
 finder.addEventListener("keydown", (event) => {
   const first = inOrder.find((id) => !rows.get(id).row.hidden);
-  if (event.key === "Enter" && first !== undefined) goTo(rows.has(finder.value.trim()) ? finder.value.trim() : first);
+  if (event.key === "Enter" && first !== undefined)
+    goTo(rows.has(finder.value.trim()) ? finder.value.trim() : first);
   if (event.key === "ArrowDown" && first !== undefined) {
     event.preventDefault();
     rows.get(first).row.focus();
@@ -194,5 +227,7 @@ const placeKey = `${plan.key}/at`;
 function savePlace(id) {
   try {
     storage?.setItem(placeKey, id);
-  } catch { /* full: whoever counts is told by the bar */ }
+  } catch {
+    /* full: whoever counts is told by the bar */
+  }
 }

@@ -2,23 +2,23 @@
 // What was counted: in memory, and at once in the browser's storage, a key a box, so that a tap writes one box
 // and a closed page loses nothing. The state is the field record itself: keys that this page does not know stay.
 
-const visitId = "";  // no box has an empty id: the visit is kept beside the boxes
+const visitId = ""; // no box has an empty id: the visit is kept beside the boxes
 const keyOf = (id) => (id === visitId ? `${plan.key}/visit` : `${plan.key}/box/${id}`);
 const draftKeyOf = (id) => `${plan.key}/draft/${id}`;
 const metaKey = `${plan.key}/meta`;
 
-const planned = new Map();  // id → the plan's box; `asked`: whether it is on this sheet
+const planned = new Map(); // id → the plan's box; `asked`: whether it is on this sheet
 for (const box of plan.others) planned.set(box.id, { ...box, asked: false });
 for (const box of plan.boxes) planned.set(box.id, { ...box, asked: true });
 const kindOf = (id) => (planned.has(id) ? plan.kinds[planned.get(id).kind] : null);
 
 const kept = {
-  records: new Map(),  // id → the box of the field record, or the visit
-  drafts: new Map(),   // id → { path: what was typed and is no value }
-  meta: { stamp: plan.stamp, changed: false, rest: {} },  // changed: since the last export; rest: the record's other keys
-  texts: new Map(),    // key → what stands in the storage, as far as this page knows
-  unsaved: new Set(),  // keys that could not be written
-  steps: [],           // to be undone
+  records: new Map(), // id → the box of the field record, or the visit
+  drafts: new Map(), // id → { path: what was typed and is no value }
+  meta: { stamp: plan.stamp, changed: false, rest: {} }, // changed: since the last export; rest: the record's other keys
+  texts: new Map(), // key → what stands in the storage, as far as this page knows
+  unsaved: new Set(), // keys that could not be written
+  steps: [], // to be undone
   listeners: [],
 };
 const onChange = (listener) => kept.listeners.push(listener);
@@ -27,7 +27,8 @@ const onChange = (listener) => kept.listeners.push(listener);
 const tell = (ids, about) => kept.listeners.forEach((listener) => listener(ids, about));
 const recordOf = (id) => kept.records.get(id) ?? (id === visitId ? {} : { id });
 const draftsOf = (id) => kept.drafts.get(id) ?? {};
-const begun = (id) => Object.keys(tidy(recordOf(id)) ?? {}).some((key) => key !== "id") || Object.keys(draftsOf(id)).length > 0;
+const begun = (id) =>
+  Object.keys(tidy(recordOf(id)) ?? {}).some((key) => key !== "id") || Object.keys(draftsOf(id)).length > 0;
 const recordedIds = () => [...kept.records.keys()].filter((id) => id !== visitId);
 
 // Storage may be absent, forbidden or full: then counts live in this page alone, and a bar says so.
@@ -103,7 +104,8 @@ function adopt(key) {
 function adoptAll() {
   if (storage === null) return [];
   const keys = new Set(kept.texts.keys());
-  for (let i = 0; i < storage.length; ++i) if (storage.key(i).startsWith(`${plan.key}/`)) keys.add(storage.key(i));
+  for (let i = 0; i < storage.length; ++i)
+    if (storage.key(i).startsWith(`${plan.key}/`)) keys.add(storage.key(i));
   return [...keys].map(adopt).filter((id) => id !== undefined);
 }
 window.addEventListener("storage", (event) => {

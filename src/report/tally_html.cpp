@@ -42,12 +42,11 @@ void write_panes(const Write& write) {
   write(
       "<noscript><p class=\"bar\">This page counts with a script, and scripts are switched off here. Open it in a "
       "browser that runs them, or print the sheet instead: boxproof tally DESIGN --format text.</p></noscript>\n"
-      "<div id=\"bars\" class=\"screen\"></div>\n"
       "<p id=\"say\" class=\"unseen\" aria-live=\"polite\"></p>\n"
       "<main class=\"screen\">\n"
       "<nav id=\"list-pane\" aria-label=\"Boxes\">\n"
-      "<details id=\"visit\"><summary>The visit</summary><div></div></details>\n"
-      "<label class=\"label\" for=\"find\">Find a box by id or sheet</label>\n"
+      "<details id=\"visit\"><summary>The visit: <span id=\"visit-words\"></span></summary><div></div></details>\n"
+      "<label class=\"label\" for=\"find\">Find by id or sheet</label>\n"
       "<input id=\"find\" type=\"search\" autocomplete=\"off\" autocapitalize=\"characters\" "
       "spellcheck=\"false\">\n"
       "<p id=\"found\" class=\"hint\"></p><div id=\"adding\"></div>\n<div id=\"list\"></div>\n</nav>\n"
@@ -59,6 +58,7 @@ void write_foot(const TallySheet& sheet, const Write& write) {
   write("<footer>\n<h2>This sheet</h2>\n");
   for (const std::string& text : sheet.how) write(fmt::format("<p>{}</p>\n", html(text)));
   write(fmt::format("<p class=\"caution\">{}</p>\n</footer>\n", html(caution())));
+  write("<div id=\"bars\" class=\"screen\"></div>\n");
 }
 
 }  // namespace
@@ -69,8 +69,8 @@ void write_tally_html(const TallySheet& sheet, const Write& write) {
   write_panes(write);
   write_foot(sheet, write);
   write_page_data("plan", tally_data(sheet), write);
-  for (const std::string_view script :
-       {"tally_format", "tally_store", "tally_fields", "tally_compare", "tally_lists", "tally_box", "tally_list", "tally_files", "tally"})
+  for (const std::string_view script : {"tally_format", "tally_store", "tally_fields", "tally_compare",
+                                        "tally_lists", "tally_box", "tally_list", "tally_files", "tally"})
     write_page_script(script, write);
   write_page_end(write);
 }
