@@ -143,6 +143,11 @@ function emptyPane() {
   );
 }
 
+// How much of the screen the bars take, so that nothing lies under them for good.
+new ResizeObserver(() => {
+  document.documentElement.style.setProperty("--bars", `${document.getElementById("bars").offsetHeight}px`);
+}).observe(document.getElementById("bars"));
+
 function start() {
   const listen = (id, action) => document.getElementById(id).addEventListener("click", action);
   listen("export", exportFile);

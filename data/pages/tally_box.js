@@ -15,7 +15,7 @@ function counter(id, which, name) {
   const place = bound(id, countPath(which), undefined, name.toLowerCase());
   const right = kind ? plannedCounts(kind, which) : [];
   const now = make("span", { class: "now" });
-  const add = button([now, make("span", { class: "plus", "aria-hidden": "true" }, "+1")], () => step(1), {
+  const add = button([now, make("span", { class: "plus" })], () => step(1), {
     "data-count": which,
     class: "add",
   });
@@ -54,21 +54,21 @@ function counter(id, which, name) {
     const value = read();
     const draft = place.draft();
     const problem = draft === undefined ? "" : (toNumber(draft, count).problem ?? "");
-    now.textContent = value === undefined ? "–" : String(value);
+    now.textContent = value === undefined ? "" : String(value);
     now.classList.toggle("unset", value === undefined);
-    now.classList.toggle("long", String(value).length > 4);
+    now.classList.toggle("long", value > 9999);
     add.setAttribute(
       "aria-label",
       `${name}: add one, ${value === undefined ? "not counted yet" : `now ${value}`}`,
     );
-    take.setAttribute("aria-label", `${name}: take one away`);
+    take.setAttribute("aria-label", `${name}: −1, take one away`);
     take.setAttribute("aria-disabled", value === undefined || value === 0 ? "true" : "false");
     if (!typing) input.value = draft ?? (value === undefined ? "" : String(value));
     input.setAttribute("aria-invalid", problem && settled ? "true" : "false");
     reset.textContent = value === undefined ? "0" : "clear";
     reset.setAttribute(
       "aria-label",
-      value === undefined ? `${name}: none there, count zero` : `${name}: clear, not counted`,
+      value === undefined ? `${name}: 0, none there` : `${name}: clear, not counted`,
     );
     const words = problem ? `${problem}. Not counted.` : countDiffers(value, kind, which);
     said.textContent = settled ? words : "";

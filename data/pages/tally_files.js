@@ -181,7 +181,7 @@ async function loadFile(file) {
   const here = recordedIds().filter(begun);
   const both = boxes.filter((box) => begun(box.id)).length;
   const said =
-    `Read ${boxes.length} ${boxes.length === 1 ? "box" : "boxes"}${visit?.date ? `, visited ${visit.date}` : ""}${visit?.by ? ` by ${plain(visit.by)}` : ""}.` +
+    `Read ${boxes.length} ${boxes.length === 1 ? "box" : "boxes"}${visit?.date ? `, visited ${visit.date}` : ""}${visit?.by ? ` by ${brief(visit.by).slice(1, -1)}` : ""}.` +
     (unknown.length > 0
       ? ` ${unknown.length} keys that this page does not know are kept as they are: ${plain([...new Set(unknown)].slice(0, 5).join(", "))}.`
       : "");

@@ -46,7 +46,7 @@ function buildList() {
       const element = make(
         "section",
         { class: "group" },
-        make("h3", {}, make("span", { class: "isolate" }, name), head),
+        make("h2", {}, make("span", { class: "isolate" }, name), head),
       );
       groups.set(name, { element, head, ids: [], done: 0 });
     }
