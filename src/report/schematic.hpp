@@ -21,4 +21,7 @@ struct Mark {
 std::string schematic(const ReportInput& report, const BoxResult& box, const BoxFacts& facts,
                       const std::vector<Mark>& marks);
 
+// What its signs mean, once for all drawings of a page: an element of its own.
+std::string schematic_key();
+
 }  // namespace boxproof::report
