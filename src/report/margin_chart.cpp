@@ -1,7 +1,129 @@
+// A table with a bar in each cell. The bar runs to 110 % of the limit and no farther, so that one box that is
+// far over does not squeeze the others together; the number beside it says how far.
 #include "src/report/margin_chart.hpp"
 
-namespace boxproof::report {
+#include <fmt/format.h>
 
-void write_margin_chart(const ReportInput&, const Write&) {}
+#include <algorithm>
+
+#include "src/report/html_text.hpp"
+#include "src/report/margin_rows.hpp"
+#include "src/rules/notes.hpp"
+#include "src/text/id_runs.hpp"
+
+namespace boxproof::report {
+namespace {
+
+constexpr std::size_t most_rows = 40;
+constexpr std::int32_t limit_tenths = 1000, axis_tenths = 1100;
+
+struct Row {
+  const BoxShares* first = nullptr;
+  std::size_t boxes = 0;
+};
+
+std::vector<Row> rows_of(const std::vector<BoxShares>& boxes) {
+  std::vector<Row> out;
+  for (const BoxShares& box : boxes) {
+    if (out.empty() || out.back().first->shares != box.shares) out.push_back({&box, 0});
+    ++out.back().boxes;
+  }
+  return out;
+}
+
+// In tenths of a percent across: 0 to 110 and a point beyond for what is farther.
+std::string bar(const UsedShare& s) {
+  const std::int32_t end = std::min(s.tenths, axis_tenths);
+  std::string out = "<svg viewBox=\"0 0 1120 14\" preserveAspectRatio=\"none\" aria-hidden=\"true\">";
+  if (s.tenths < 0 || (s.incomplete && s.tenths < limit_tenths))
+    out += fmt::format("<path class=\"unk\" d=\"M{} 4H1000V10H{}\"/>", std::max(0, s.tenths),
+                       std::max(0, s.tenths));
+  if (s.tenths >= 0 && !s.over) out += fmt::format("<path class=\"used\" d=\"M0 4H{}V10H0z\"/>", end);
+  if (s.over && s.tenths <= axis_tenths)
+    out += fmt::format("<path class=\"over\" d=\"M0 2H{}V12H0z\"/>", end);
+  if (s.over && s.tenths > axis_tenths) out += "<path class=\"over\" d=\"M0 2H1070L1120 7 1070 12H0z\"/>";
+  out += "<path class=\"limit\" d=\"M1000 0V14\"/>";
+  if (s.over) out += "<path class=\"limit within\" d=\"M1000 2V12\"/>";
+  return out + "</svg>";
+}
+
+std::string cell(LimitKind kind, const UsedShare& s) {
+  std::string words = s.words();
+  if (s.over)
+    words = fmt::format("<b>{}, over{}</b>", words, s.tenths > axis_tenths ? " (off the scale)" : "");
+  if (s.incomplete && s.tenths >= 0) words += " ?";
+  return fmt::format("<td role=\"cell\"><span class=\"kind\">{}</span>{}<span>{}{}</span></td>",
+                     limit_kind_names[static_cast<std::size_t>(kind)], bar(s), words,
+                     s.limit.empty() ? "" : fmt::format(" <i>{}</i>", s.limit));
+}
+
+// A hostile id of any length, and a row of any number of boxes, take no more than a few lines.
+std::string boxes_words(const Design& design, const Row& row) {
+  constexpr std::size_t most_ids = 2000, most_runs = 6, longest_id = 40;
+  std::vector<std::string_view> ids;
+  for (std::size_t i = 0; i < std::min(row.boxes, most_ids); ++i)
+    ids.push_back(design.combiners[row.first[i].box].id);
+  const auto name = [](std::string_view id) {
+    const std::string whole = plain(id);
+    return width_of(whole) > longest_id ? left(whole, longest_id) : whole;
+  };
+  std::string out;
+  std::size_t told = 0, runs = 0;
+  for (const text::IdRun& run : text::id_runs(ids)) {
+    if (++runs > most_runs) break;
+    out += (out.empty() ? "" : ", ") + text::run_words(name(ids[run.first]), name(ids[run.last]), run.size());
+    told += run.size();
+  }
+  out = fmt::format("<a href=\"#box-{}\">{}</a>", row.first->box, html(out));
+  if (told < row.boxes) out += fmt::format(" and {} more", row.boxes - told);
+  return row.boxes > 1 ? fmt::format("{} <i>{} boxes</i>", out, row.boxes) : out;
+}
+
+// What the rows that are not shown hold.
+std::string rest_words(const std::vector<Row>& rows) {
+  std::size_t boxes = 0, over = 0, unknown = 0;
+  for (std::size_t i = most_rows; i < rows.size(); ++i) {
+    const UsedShares& shares = rows[i].first->shares;
+    boxes += rows[i].boxes;
+    if (most_used(shares) < 0) unknown += rows[i].boxes;
+    if (std::any_of(shares.begin(), shares.end(), [](const UsedShare& s) { return s.over; }))
+      over += rows[i].boxes;
+  }
+  std::string out = "and " + counted(boxes, "box more", "boxes more");
+  if (over > 0) out += fmt::format(", {} of them over a limit", over);
+  UsedShare nearest;
+  nearest.tenths = limit_tenths - most_used(rows[most_rows].first->shares);
+  if (over == 0 && unknown < boxes) out += ", none nearer than " + nearest.words();
+  if (unknown > 0) out += fmt::format("; of {} nothing is known", unknown);
+  return out + ".";
+}
+
+}  // namespace
+
+void write_margin_chart(const ReportInput& r, const Write& write) {
+  const std::vector<BoxShares> boxes = box_shares(r);
+  if (boxes.empty()) return;
+  const std::vector<Row> rows = rows_of(boxes);
+  write(fmt::format(
+      "<figure class=\"margins\">\n<table role=\"table\">\n<caption>What each box{} uses of its limits, the nearest "
+      "limit of each kind; the thinnest margin first. A bar runs up to 110 %, and the line across it is the limit, "
+      "100 %. What is over a limit is a taller, filled bar and says so. “?”, dashed: a value or a limit is not "
+      "stated.</caption>\n<thead role=\"rowgroup\"><tr role=\"row\"><th role=\"columnheader\" scope=\"col\">boxes</th>",
+      r.record != nullptr ? ", as found where it was visited," : ""));
+  constexpr std::string_view heads[] = {"voltage", "current: box, switch, fuse", "ampacity: conductors"};
+  for (const std::string_view head : heads)
+    write(fmt::format("<th role=\"columnheader\" scope=\"col\">{}</th>", head));
+  write("</tr></thead>\n<tbody role=\"rowgroup\">\n");
+  for (std::size_t i = 0; i < std::min(most_rows, rows.size()); ++i) {
+    const UsedShares& shares = rows[i].first->shares;
+    write(fmt::format(
+        "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\" class=\"isolate\">{}</th>{}{}{}</tr>\n",
+        boxes_words(r.design.design, rows[i]), cell(LimitKind::voltage, shares[0]),
+        cell(LimitKind::current, shares[1]), cell(LimitKind::ampacity, shares[2])));
+  }
+  write("</tbody>\n</table>\n");
+  if (rows.size() > most_rows) write(fmt::format("<figcaption>{}</figcaption>\n", rest_words(rows)));
+  write("</figure>\n");
+}
 
 }  // namespace boxproof::report

@@ -49,17 +49,24 @@ class Drawing {
   static constexpr int gap = 9, first_line = 8;
 
   void put_words() {
-    block(DrawnPart::strings).lines = words_of_strings(b_);
-    block(DrawnPart::fuses).lines = words_of_fuses(b_);
-    block(DrawnPart::bus).lines = words_of_bus(b_);
-    block(DrawnPart::disconnect).lines = words_of_disconnect(b_);
-    block(DrawnPart::output).lines = words_of_output(b_);
-    block(DrawnPart::device).lines = words_of_device(b_);
-    block(DrawnPart::grounding).lines = words_of_grounding(b_);
-    block(DrawnPart::bond).lines = words_of_bond(b_);
-    block(DrawnPart::label).lines = words_of_labels(b_);
-    block(DrawnPart::enclosure).lines = words_of_enclosure(b_);
-    block(DrawnPart::inverter).lines = words_of_inverter(b_);
+    constexpr std::pair<DrawnPart, DrawnLines (*)(const DrawnBox&)> words[] = {
+        {DrawnPart::strings, words_of_strings},
+        {DrawnPart::bond, words_of_bond},
+        {DrawnPart::grounding, words_of_grounding},
+        {DrawnPart::enclosure, words_of_enclosure},
+        {DrawnPart::fuses, words_of_fuses},
+        {DrawnPart::label, words_of_labels},
+        {DrawnPart::bus, words_of_bus},
+        {DrawnPart::disconnect, words_of_disconnect},
+        {DrawnPart::output, words_of_output},
+        {DrawnPart::device, words_of_device},
+        {DrawnPart::inverter, words_of_inverter}};
+    for (const auto& [part, words_of] : words) {
+      const bool at_left =
+          part == DrawnPart::strings || part == DrawnPart::bond || part == DrawnPart::grounding;
+      block(part).lines = broken(words_of(b_), at_left ? sheet::left : sheet::right);
+    }
+    for (InputGroup& group : groups_) group.block.lines = broken(std::move(group.block.lines), sheet::left);
   }
 
   DrawnBlock& block(DrawnPart part) { return blocks_[static_cast<std::size_t>(part)]; }
@@ -139,7 +146,8 @@ class Drawing {
     DrawnBlock& words = block(DrawnPart::disconnect);
     const int end = std::max(sheet_.put(words, y, sheet::right), y + switch_height) + gap;
     if (!b_.box.disconnect) {
-      line(from, end, style, words.hit());
+      line(from, y, style, false);
+      line(y, end, style, words.hit());
       return end;
     }
     line(from, y, style, false);
@@ -223,7 +231,8 @@ std::string schematic_key() {
         "<li><svg viewBox=\"-2 -2 30 24\" aria-hidden=\"true\" class=\"drawing sign\">{}</svg> {}</li>\n",
         callout_sign(finding.severity), severity_names[i]);
   }
-  return out + "<li><b>≠</b> differs from the plan</li>\n<li><b>?</b> and dashed: not stated</li>\n</ul>\n";
+  return out +
+         "<li><b>≠</b> not as on the plan, or less than it should say</li>\n<li><b>?</b> and dashed: not stated</li>\n</ul>\n";
 }
 
 }  // namespace boxproof::report

@@ -64,9 +64,8 @@ DrawnLines words_of_enclosure(const DrawnBox& b) {
   out.push_back(
       detail(value_or_unknown(e.rated_voltage, "V") + ", " + value_or_unknown(e.rated_current, "A")));
   const bool over = e.inputs && b.facts.inputs > *e.inputs;
-  out.push_back({over ? Kind::differs : Kind::detail,
-                 fmt::format("{}{} of {} inputs used", over ? "≠ " : "", b.facts.inputs,
-                             e.inputs ? std::to_string(*e.inputs) : "?")});
+  out.push_back({over ? Kind::title : Kind::detail, fmt::format("{} of {} inputs used", b.facts.inputs,
+                                                                e.inputs ? std::to_string(*e.inputs) : "?")});
   return out;
 }
 

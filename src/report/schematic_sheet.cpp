@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 #include "boxproof/rule.hpp"
 #include "src/report/html_text.hpp"
@@ -52,31 +52,24 @@ int place_marks(const std::vector<const Mark*>& marks, int x, int top, int room,
   return y + callout_row;
 }
 
-bool is_row(const DrawnLine& line) {
-  return line.kind == DrawnLine::Kind::heads || line.kind == DrawnLine::Kind::row;
+constexpr std::string_view slash = " / ";
+
+std::string number_in(const DrawnLine& row, std::size_t column) {
+  return (row.odd[column] ? "≠" : "") + plain(row.columns[column]);
 }
 
-constexpr int between_columns = 6;
-
-double cell_size(const DrawnLine& row) {
-  return row.kind == DrawnLine::Kind::heads ? sheet::head_size : sheet::detail_size;
+double numbers_width(const DrawnLine& row, double size) {
+  double width = 0;
+  for (std::size_t i = 0; i < row.columns.size(); ++i)
+    if (!row.columns[i].empty())
+      width += svg_width(number_in(row, i), size, row.odd[i]) + (width > 0 ? svg_width(slash, size) : 0);
+  return width;
 }
 
-std::string cell_text(const DrawnLine& row, std::size_t column) {
-  return (row.odd[column] ? "≠" : "") + row.columns[column];
-}
-
-// As wide as the widest number of each, up to what leaves room for the others.
-Sheet::Columns columns_of(const DrawnLines& lines) {
-  constexpr int widest = 52;
-  Sheet::Columns out{};
-  for (const DrawnLine& line : lines)
-    for (std::size_t i = 0; is_row(line) && i < out.size(); ++i) {
-      if (line.columns[i].empty()) continue;
-      const double width = svg_width(cell_text(line, i), cell_size(line), line.odd[i]);
-      out[i] = std::clamp(static_cast<int>(std::ceil(width)), out[i], widest);
-    }
-  return out;
+// Whether name and numbers of a row have room beside each other.
+bool fits_beside(const DrawnLine& row, int room) {
+  constexpr double clear = 3;
+  return numbers_width(row, sheet::detail_size) + svg_width(row.text, sheet::head_size) + clear <= room;
 }
 
 int room_at(int x) {
@@ -106,6 +99,38 @@ std::string callout(const Mark& mark, int x, int y) {
   return fmt::format("<a class=\"call {}\" href=\"{}\">{}</a>\n", word, html(mark.href), inside);
 }
 
+DrawnLines broken(DrawnLines lines, int x) {
+  DrawnLines out;
+  const int room = room_at(x);
+  for (DrawnLine& line : lines) {
+    if (line.kind == DrawnLine::Kind::row && !fits_beside(line, room))
+      out.push_back({DrawnLine::Kind::detail, std::exchange(line.text, {})});
+    if (line.kind == DrawnLine::Kind::row || line.kind == DrawnLine::Kind::heads) {
+      out.push_back(std::move(line));
+      continue;
+    }
+    const bool bold = line.kind != DrawnLine::Kind::detail;
+    const double size = bold ? sheet::title_size : sheet::detail_size;
+    const auto too_wide = [&](std::size_t end) {
+      return svg_width(plain(line.text.substr(0, end)), size, bold) > room;
+    };
+    // A name of any length may stand in it: what is broken is our own words and short ids.
+    constexpr std::size_t longest = 120;
+    std::size_t at = std::string::npos;
+    if (line.text.size() <= longest && too_wide(at)) {
+      at = line.text.rfind(' ');
+      while (at != std::string::npos && too_wide(at))
+        at = at == 0 ? std::string::npos : line.text.rfind(' ', at - 1);
+    }
+    if (at != std::string::npos) {
+      out.push_back({line.kind, line.text.substr(0, at)});
+      line.text.erase(0, at + 1);
+    }
+    out.push_back(std::move(line));
+  }
+  return out;
+}
+
 int Sheet::bottom_of(const DrawnBlock& block, int top, int x) {
   for (const DrawnLine& line : block.lines) top += height_of(line);
   return place_marks(block.marks, x, top, room_at(x), [](const Mark&, int, int) {});
@@ -113,13 +138,9 @@ int Sheet::bottom_of(const DrawnBlock& block, int top, int x) {
 
 int Sheet::put(const DrawnBlock& block, int top, int x) {
   constexpr int below_baseline = 4;
-  const Columns columns = columns_of(block.lines);
   for (const DrawnLine& line : block.lines) {
     top += height_of(line);
-    if (is_row(line))
-      put_row(line, columns, x, top - below_baseline, room_at(x));
-    else
-      put_line(line, x, top - below_baseline, room_at(x));
+    put_line(line, x, top - below_baseline, room_at(x));
   }
   return place_marks(block.marks, x, top, room_at(x),
                      [&](const Mark& mark, int at, int y) { links_ += callout(mark, at, y); });
@@ -127,22 +148,35 @@ int Sheet::put(const DrawnBlock& block, int top, int x) {
 
 void Sheet::put_line(const DrawnLine& line, int x, int y, int room) {
   using Kind = DrawnLine::Kind;
-  if (line.kind == Kind::title || line.kind == Kind::differs) {
-    ink_ += svg_text(x, y, "", line.text, sheet::title_size, room, true);
-    return;
-  }
-  ink_ += svg_text(x, y, "s", line.text, sheet::detail_size, room);
+  if (line.kind == Kind::heads || line.kind == Kind::row) return put_row(line, x, y, room);
+  const bool bold = line.kind != Kind::detail;
+  ink_ +=
+      svg_text(x, y, bold ? "" : "s", line.text, bold ? sheet::title_size : sheet::detail_size, room, bold);
 }
 
-void Sheet::put_row(const DrawnLine& row, const Columns& columns, int x, int y, int room) {
+// The numbers stand at the right edge, "16 / 16 / ≠17".
+void Sheet::put_row(const DrawnLine& row, int x, int y, int room) {
   const bool heads = row.kind == DrawnLine::Kind::heads;
-  int edge = room;  // right edge of the column
-  for (std::size_t i = columns.size(); i-- > 0; edge -= columns[i] > 0 ? columns[i] + between_columns : 0)
-    if (!row.columns[i].empty())
-      ink_ += svg_text(x + edge, y, heads ? "h" : "s", cell_text(row, i), cell_size(row), columns[i],
-                       row.odd[i], true);
-  if (!row.text.empty())
-    ink_ += svg_text(x, y, heads ? "h" : "n", row.text, sheet::head_size, std::max(0, edge));
+  const double wanted = heads ? sheet::head_size : sheet::detail_size;
+  const bool small = heads || numbers_width(row, wanted) > room;
+  const double size = small ? sheet::head_size : wanted;
+  // Longer numbers than fit are a mistake of the file; each keeps its share.
+  const bool fits = numbers_width(row, size) <= room;
+  const double share = room / static_cast<double>(row.columns.size()) - svg_width(slash, size);
+  std::string numbers;
+  for (std::size_t i = 0; i < row.columns.size(); ++i) {
+    if (row.columns[i].empty()) continue;
+    const std::string number = number_in(row, i);
+    const std::string cut = html(fits ? number : svg_fit(number, size, share, row.odd[i]));
+    if (!numbers.empty()) numbers += slash;
+    numbers += row.odd[i] ? fmt::format("<tspan class=\"b\">{}</tspan>", cut) : cut;
+  }
+  ink_ += fmt::format("<text x=\"{}\" y=\"{}\" class=\"{} e\">{}</text>\n", x + room, y,
+                      heads   ? "h"
+                      : small ? "n"
+                              : "s",
+                      numbers);
+  if (!row.text.empty()) ink_ += svg_text(x, y, "n", row.text, sheet::head_size, room);
 }
 
 void Sheet::path(std::string_view style, bool hit, std::string_view d) {

@@ -28,10 +28,11 @@ struct DrawnBlock {
   bool hit() const { return !marks.empty(); }
 };
 
+// Lines that are too wide for their side broken into two at a blank.
+DrawnLines broken(DrawnLines lines, int x);
+
 class Sheet {
  public:
-  using Columns = std::array<int, 3>;  // widths
-
   // The lower edge of a block whose upper one is `top`. `x`: sheet::left or sheet::right.
   static int bottom_of(const DrawnBlock& block, int top, int x);
   int put(const DrawnBlock& block, int top, int x);
@@ -45,7 +46,7 @@ class Sheet {
 
  private:
   void put_line(const DrawnLine& line, int x, int baseline, int room);
-  void put_row(const DrawnLine& row, const Columns& columns, int x, int baseline, int room);
+  void put_row(const DrawnLine& row, int x, int baseline, int room);
   std::string ink_, links_;
 };
 

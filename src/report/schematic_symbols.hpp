@@ -11,7 +11,7 @@
 
 namespace boxproof::report {
 
-inline constexpr int switch_height = 44, device_height = 14, inverter_size = 24;
+inline constexpr int switch_height = 44, device_height = 14, inverter_size = 22;
 
 // Vertical at x from y down. Where it is not known what the switch may break it has no sign for it.
 inline std::string switch_path(int x, int y, std::optional<bool> load_break) {
@@ -37,7 +37,7 @@ inline std::string inverter_path(int x, int y) {
   constexpr int half = inverter_size / 2;
   return fmt::format("M{} {}h{}v{}h-{}zm0 {}l{}-{}M{} {}h7m-7 3h7M{} {}q2.5-4 4.5 0t4.5 0", x - half, y,
                      inverter_size, inverter_size, inverter_size, inverter_size, inverter_size, inverter_size,
-                     x - half + 3, y + 6, x + 1, y + 18);
+                     x - half + 3, y + 6, x + 1, y + 16);
 }
 
 // A conductor down to earth.

@@ -51,6 +51,11 @@ DrawnLine modules_row(const DrawnBox& b) {
   return row_of("modules", planned, std::nullopt, number(b.visited->count.modules));
 }
 
+std::string count_of_labels(const Combiner& box) {
+  if (!box.labels) return "labels ?";
+  return box.labels->empty() ? std::string("no labels") : counted(box.labels->size(), "label");
+}
+
 std::optional<double> planned_fuses(const Combiner& plan) {
   const auto each = fuses_an_input(plan);
   return each ? std::optional(static_cast<double>(planned_inputs(plan)) * *each) : std::nullopt;
@@ -101,7 +106,13 @@ DrawnLines words_of_circuit(const DrawnBox& b, std::size_t circuit, std::size_t 
     return out;
   }
   const Conductor& found = *c.run->conductor;
+  // Of many groups only what is not as in the one before.
+  constexpr std::size_t many = 6;
+  const bool brief = b.box.circuits.size() > many;
+  const auto& before = circuit > 0 ? b.box.circuits[circuit - 1].run : c.run;
+  if (brief && circuit > 0 && before && before->conductor == &found) return out;
   tell(out, wire(found), wire(found.planned != nullptr ? *found.planned : found));
+  if (brief) return out;
   out.push_back(detail(fmt::format("{}, {}", found.insulation.empty() ? "insulation ?" : found.insulation,
                                    value_or_unknown(c.run->length, "m"))));
   return out;
@@ -140,7 +151,13 @@ DrawnLines words_of_fuses(const DrawnBox& b) {
 }
 
 DrawnLines words_of_labels(const DrawnBox& b) {
-  DrawnLines out{{Kind::heads, "label", {"should", "plan", b.visited != nullptr ? "posted" : ""}}};
+  DrawnLines out;
+  const std::string planned_labels = count_of_labels(b.plan), labels = count_of_labels(b.box);
+  if (labels == planned_labels)
+    out.push_back(title(labels));
+  else
+    tell(out, labels, planned_labels);
+  out.push_back({Kind::heads, "", {"should", "plan", b.visited != nullptr ? "posted" : ""}});
   const LabelContents contents = label_contents(b.facts, b.report.edition);
   for (std::size_t i = 0; i < label_value_names.size(); ++i) {
     constexpr std::array<std::string_view, label_value_names.size()> names{"max V", "max A", "Isc A", "Vmp V",
@@ -166,7 +183,6 @@ DrawnLines words_of_labels(const DrawnBox& b) {
                     b.visited != nullptr ? of_account(posted) : ""},
                    {false, low(planned), low(posted)}});
   }
-  if (!b.plan.labels) out.push_back(detail("labels ?"));
   if (b.visited != nullptr && b.visited->posted.id && *b.visited->posted.id != b.plan.id)
     out.push_back({Kind::differs, "≠ posted id " + *b.visited->posted.id});
   return out;

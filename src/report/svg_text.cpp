@@ -8,14 +8,16 @@ namespace boxproof::report {
 namespace {
 
 // Advance in ems: measured off DejaVu Sans, one of the widest faces that browsers fall back on, and rounded
-// up by class of letters.
+// up by class of letters. A letter beyond ASCII is told by its first byte.
 double advance(unsigned char lead) {
-  constexpr std::string_view narrow = "iljtfrI.,:;'|!()[]{}/ -";
-  constexpr double thin = 0.40, letter = 0.64, capital = 0.72, broad = 1.0, foreign = 0.85, wide = 1.1;
+  constexpr std::string_view thinnest = "iljI.,:;'|!/ ", thin = "rtf()[]{}-\"";
+  constexpr double thinnest_em = 0.34, thin_em = 0.46, letter = 0.64, capital = 0.72, broad = 1.0;
+  constexpr double symbol = 0.86, wide = 1.1;  // "≠", "…" and dashes; CJK and beyond
   const char c = static_cast<char>(lead);
-  if (lead >= 0xE2) return lead == 0xE2 ? broad : wide;  // symbols; CJK and beyond
-  if (lead >= 0x80) return foreign;
-  if (narrow.find(c) != std::string_view::npos) return thin;
+  if (lead > 0xE2) return wide;
+  if (lead >= 0x80) return symbol;
+  if (thinnest.find(c) != std::string_view::npos) return thinnest_em;
+  if (thin.find(c) != std::string_view::npos) return thin_em;
   if (c == 'm' || c == 'w' || c == 'M' || c == 'W' || c == '@' || c == '%') return broad;
   return c >= 'A' && c <= 'Z' ? capital : letter;
 }
@@ -36,7 +38,7 @@ double svg_width(std::string_view text, double size, bool bold) {
 }
 
 std::string svg_fit(std::string_view text, double size, double room, bool bold) {
-  const double em = size * (bold ? bold_wider : 1), ellipsis = em;
+  const double em = size * (bold ? bold_wider : 1), ellipsis = advance(0xE2) * em;
   double width = 0;
   std::size_t fits = 0;  // bytes that leave room for the ellipsis
   for (std::size_t at = 0; at < text.size();) {
