@@ -35,7 +35,7 @@ class Drawing {
     const bool away = b_.box.disconnect && b_.box.disconnect->distance != Metres(0);
     if (!away) y = draw_disconnect(bus_end_, y, "wire");
     const int floor = y;
-    sheet_.path(b_.box.enclosure ? "box" : "box unk", block(DrawnPart::enclosure).hit(),
+    sheet_.path(b_.box.enclosure ? "case" : "case unk", block(DrawnPart::enclosure).hit(),
                 fmt::format("M{} 3H{}V{}H{}z", sheet::wall, sheet::far_wall, floor, sheet::wall));
     if (away) line(bus_end_, floor, "wire", block(DrawnPart::bus).hit());
     y = draw_output(floor);
@@ -126,7 +126,7 @@ class Drawing {
     const int plate = y;
     constexpr int margin = 4;
     y = sheet_.put(block(DrawnPart::label), y, sheet::right) + margin;
-    sheet_.path(b_.box.labels ? "plate" : "plate unk", block(DrawnPart::label).hit(),
+    sheet_.path(b_.box.labels ? "lbl" : "lbl unk", block(DrawnPart::label).hit(),
                 fmt::format("M{} {}h{}v{}h-{}z", sheet::right - margin, plate, sheet::right_room + 2 * margin,
                             y - plate, sheet::right_room + 2 * margin));
     return sheet_.put(block(DrawnPart::bus), y + gap, sheet::right);

@@ -27,13 +27,8 @@ std::string switch_name(const Disconnect& d) {
   return word_or_unknown(d.load_break, "load-break switch", "isolating switch", "switch, load-break");
 }
 std::string switch_ratings(const Disconnect& d) {
-  return value_or_unknown(d.rated_voltage, "V") + ", " + value_or_unknown(d.rated_current, "A");
+  return or_unknown(d.rated_voltage, "V") + ", " + or_unknown(d.rated_current, "A");
 }
-std::string switch_place(const Disconnect& d) {
-  if (!d.distance) return "distance ?";
-  return *d.distance == Metres(0) ? "in the box" : boxproof::shown(*d.distance) + " m away";
-}
-
 std::string output_wire(const Combiner& box) {
   const Run* run = box.output && box.output->run ? &*box.output->run : nullptr;
   return run == nullptr || run->conductor == nullptr ? std::string("output conductor ?")
@@ -61,8 +56,7 @@ DrawnLines words_of_enclosure(const DrawnBox& b) {
   tell(out, listing_of(b.box), listing_of(b.plan));
   const Enclosure unknown;
   const Enclosure& e = b.box.enclosure ? *b.box.enclosure : unknown;
-  out.push_back(
-      detail(value_or_unknown(e.rated_voltage, "V") + ", " + value_or_unknown(e.rated_current, "A")));
+  out.push_back(detail(or_unknown(e.rated_voltage, "V") + ", " + or_unknown(e.rated_current, "A")));
   const bool over = e.inputs && b.facts.inputs > *e.inputs;
   out.push_back({over ? Kind::title : Kind::detail, fmt::format("{} of {} inputs used", b.facts.inputs,
                                                                 e.inputs ? std::to_string(*e.inputs) : "?")});
@@ -85,7 +79,7 @@ DrawnLines words_of_disconnect(const DrawnBox& b) {
     out = {{Kind::differs, "≠ " + switch_name(d)},
            detail("plan none"),
            detail(switch_ratings(d)),
-           detail(switch_place(d))};
+           detail(distance_words(d))};
   } else {
     const Disconnect& p = *b.plan.disconnect;
     if (switch_name(d) == switch_name(p))
@@ -93,7 +87,7 @@ DrawnLines words_of_disconnect(const DrawnBox& b) {
     else
       tell(out, switch_name(d), switch_name(p));
     tell(out, switch_ratings(d), switch_ratings(p));
-    tell(out, switch_place(d), switch_place(p));
+    tell(out, distance_words(d), distance_words(p));
   }
   if (b.visited != nullptr && b.visited->disconnect.works == false)
     out.push_back({Kind::differs, "≠ does not work"});
@@ -112,7 +106,7 @@ DrawnLines words_of_output(const DrawnBox& b) {
   if (run.parallel > 1) out.push_back(detail(fmt::format("{} in parallel", run.parallel)));
   const bool insulated = run.conductor != nullptr && !run.conductor->insulation.empty();
   out.push_back(detail(fmt::format("{}, {}", insulated ? run.conductor->insulation : "insulation ?",
-                                   value_or_unknown(run.length, "m"))));
+                                   or_unknown(run.length, "m"))));
   out.push_back(detail(!run.method                      ? "laid ?"
                        : *run.method == Method::raceway ? "in raceway"
                                                         : "in free air"));
@@ -144,7 +138,7 @@ DrawnLines words_of_bond(const DrawnBox& b) {
 
 DrawnLines words_of_inverter(const DrawnBox& b) {
   const Inverter& i = *b.box.inverter;
-  return {title(i.id), detail("up to " + value_or_unknown(i.max_dc, "V")),
+  return {title(i.id), detail("up to " + or_unknown(i.max_dc, "V")),
           detail(i.grounding ? std::string(grounding_names[static_cast<std::size_t>(*i.grounding)]) +
                                    (*i.grounding == Grounding::ungrounded ? "" : " grounding")
                              : std::string("grounding ?"))};
@@ -158,7 +152,7 @@ std::string sentence_of(const DrawnBox& b) {
   if (!b.box.fuse)
     out += " without fuses";
   else
-    out += fmt::format(", each with a fuse of {} in {}", value_or_unknown(b.box.fuse->rating, "A"),
+    out += fmt::format(", each with a fuse of {} in {}", or_unknown(b.box.fuse->rating, "A"),
                        !each        ? "one or both poles (not stated)"
                        : *each == 2 ? "both poles"
                                     : "one pole");
@@ -167,7 +161,7 @@ std::string sentence_of(const DrawnBox& b) {
     out += " without a disconnect";
   else
     out += fmt::format(", a {} of {} ({})", switch_name(*b.box.disconnect), switch_ratings(*b.box.disconnect),
-                       switch_place(*b.box.disconnect));
+                       distance_words(*b.box.disconnect));
   out += fmt::format(", and by {} to inverter {}; enclosure {}.", output_wire(b.box), b.box.inverter->id,
                      type_of(b.box));
   return out;

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <utility>
 
+#include "src/report/part_words.hpp"
 #include "src/report/schematic_words.hpp"
 #include "src/rules/notes.hpp"
 
@@ -20,12 +21,6 @@ inline DrawnLine title(std::string text) {
 }
 inline DrawnLine detail(std::string text) {
   return {Kind::detail, std::move(text)};
-}
-
-// "1000 V"; "? V" where it is not stated.
-template <class T>
-std::string value_or_unknown(const std::optional<T>& value, std::string_view unit) {
-  return fmt::format("{} {}", value ? boxproof::shown(*value) : "?", unit);
 }
 
 // One of two words; "listing ?" where nothing is stated.

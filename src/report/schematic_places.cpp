@@ -69,8 +69,8 @@ class Places {
     for (const Combiner* box : {&drawn_, &plan_})
       for (std::size_t i = 0; i < box->circuits.size(); ++i) {
         const std::string& id = box->circuits[i].id;
-        const bool ends =
-            text.size() == id.size() || one_of(text.substr(std::min(text.size(), id.size()), 1), {" ", "/"});
+        const bool ends = text.size() == id.size() ||
+                          one_of(text.substr(std::min(text.size(), id.size()), 1), {" ", "/", ","});
         if (text.starts_with(id) && ends && (!best || id.size() > longest)) {
           best = i;
           longest = id.size();

@@ -114,7 +114,7 @@ DrawnLines words_of_circuit(const DrawnBox& b, std::size_t circuit, std::size_t 
   tell(out, wire(found), wire(found.planned != nullptr ? *found.planned : found));
   if (brief) return out;
   out.push_back(detail(fmt::format("{}, {}", found.insulation.empty() ? "insulation ?" : found.insulation,
-                                   value_or_unknown(c.run->length, "m"))));
+                                   or_unknown(c.run->length, "m"))));
   return out;
 }
 
@@ -123,7 +123,7 @@ DrawnLines words_of_fuses(const DrawnBox& b) {
   if (!b.box.fuse) {
     if (b.plan.fuse) {
       out.push_back({Kind::differs, "≠ no fuses"});
-      out.push_back(detail("plan " + value_or_unknown(b.plan.fuse->rating, "A")));
+      out.push_back(detail("plan " + or_unknown(b.plan.fuse->rating, "A")));
     } else {
       out.push_back(title("no fuses on the plan"));
     }
@@ -132,8 +132,8 @@ DrawnLines words_of_fuses(const DrawnBox& b) {
     const auto each = fuses_an_input(b.box);
     out.push_back(title(fmt::format("{} {}, {}", each ? std::to_string(b.facts.inputs * *each) : "?",
                                     b.facts.inputs * each.value_or(2) == 1 ? "fuse" : "fuses",
-                                    value_or_unknown(fuse.rating, "A"))));
-    out.push_back(detail(fmt::format("{}, {}, {}", value_or_unknown(fuse.voltage, "V"),
+                                    or_unknown(fuse.rating, "A"))));
+    out.push_back(detail(fmt::format("{}, {}, {}", or_unknown(fuse.voltage, "V"),
                                      word_or_unknown(fuse.dc, "DC", "NOT DC", "DC"),
                                      word_or_unknown(fuse.pv_listed, "PV", "not PV", "PV"))));
     out.push_back(detail(!each ? "poles ?" : *each == 2 ? "in both poles" : "in one pole"));
@@ -145,7 +145,7 @@ DrawnLines words_of_fuses(const DrawnBox& b) {
   out.push_back(row_of("A", b.plan.fuse ? number(b.plan.fuse->rating) : std::nullopt, number(v.posted.fuse),
                        number(v.fuse.rating)));
   for (const OddFuse& odd : v.mixed_fuses)
-    out.push_back({Kind::differs, fmt::format("≠ {} at {}", value_or_unknown(odd.rating, "A"),
+    out.push_back({Kind::differs, fmt::format("≠ {} at {}", or_unknown(odd.rating, "A"),
                                               odd.position ? std::to_string(*odd.position) : "?")});
   return out;
 }
