@@ -44,6 +44,11 @@ class Drawing {
   }
 
   const Sheet& sheet() const { return sheet_; }
+  // What has the sign "≠", for those who do not see it.
+  std::string differing() const {
+    return differing_.empty() ? differing_
+                              : fmt::format(" Not as on the plan, or not enough: {}.", plain(differing_));
+  }
 
  private:
   static constexpr int gap = 9, first_line = 8;
@@ -64,9 +69,19 @@ class Drawing {
     for (const auto& [part, words_of] : words) {
       const bool at_left =
           part == DrawnPart::strings || part == DrawnPart::bond || part == DrawnPart::grounding;
-      block(part).lines = broken(words_of(b_), at_left ? sheet::left : sheet::right);
+      DrawnLines lines = words_of(b_);
+      tell_differing(lines);
+      block(part).lines = broken(std::move(lines), at_left ? sheet::left : sheet::right);
     }
-    for (InputGroup& group : groups_) group.block.lines = broken(std::move(group.block.lines), sheet::left);
+    for (InputGroup& group : groups_) {
+      tell_differing(group.block.lines);
+      group.block.lines = broken(std::move(group.block.lines), sheet::left);
+    }
+  }
+
+  void tell_differing(const DrawnLines& lines) {
+    for (const std::string& words : differing_in(lines))
+      differing_ += (differing_.empty() ? "" : "; ") + words;
   }
 
   DrawnBlock& block(DrawnPart part) { return blocks_[static_cast<std::size_t>(part)]; }
@@ -192,6 +207,7 @@ class Drawing {
   std::vector<InputGroup> groups_;
   std::array<DrawnBlock, drawn_part_names.size()> blocks_;
   Sheet sheet_;
+  std::string differing_;
   int bus_end_ = 0;
 };
 
@@ -216,10 +232,10 @@ std::string schematic(const ReportInput& r, const BoxResult& box, const BoxFacts
   return fmt::format(
       "<svg class=\"drawing\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\" "
       "aria-labelledby=\"{}-t\" aria-describedby=\"{}-d\">\n<title id=\"{}-t\">Box {}{}, one-line drawing</title>\n"
-      "<desc id=\"{}-d\">{}{}</desc>\n<g aria-hidden=\"true\">\n{}</g>\n{}</svg>\n",
+      "<desc id=\"{}-d\">{}{}{}</desc>\n<g aria-hidden=\"true\">\n{}</g>\n{}</svg>\n",
       sheet::width, height, marks.empty() ? "img" : "group", id, id, id, html(plan.id),
-      visited != nullptr ? " as found" : "", id, html(sentence_of(drawn)), marked_words(marks),
-      drawing.sheet().ink(), drawing.sheet().links());
+      visited != nullptr ? " as found" : "", id, html(sentence_of(drawn)), html(drawing.differing()),
+      marked_words(marks), drawing.sheet().ink(), drawing.sheet().links());
 }
 
 std::string schematic_key() {

@@ -69,6 +69,23 @@ std::optional<unsigned> fuses_an_input(const Combiner& box) {
   return *box.fuse->poles == Poles::both ? 2 : 1;
 }
 
+std::vector<std::string> differing_in(const DrawnLines& lines) {
+  std::vector<std::string> out;
+  const DrawnLine* above = nullptr;
+  for (const DrawnLine& line : lines) {
+    constexpr std::string_view sign = "≠ ";
+    if (line.kind == Kind::heads) above = &line;
+    if (line.kind == Kind::differs) out.push_back(line.text.substr(sign.size()));
+    if (above == nullptr || std::none_of(line.odd.begin(), line.odd.end(), [](bool odd) { return odd; }))
+      continue;
+    out.push_back(line.text);
+    for (std::size_t i = 0; i < line.columns.size(); ++i)
+      if (!line.columns[i].empty())
+        out.back() += fmt::format("{} {} {}", i == 0 ? ":" : ",", above->columns[i], line.columns[i]);
+  }
+  return out;
+}
+
 DrawnLines words_of_strings(const DrawnBox& b) {
   DrawnLines out;
   if (b.box.circuits.size() > 1) out.push_back(title(counted(b.facts.strings, "string") + " in all"));

@@ -50,6 +50,9 @@ DrawnLines words_of_inverter(const DrawnBox& b);
 // Fuses on one input: 0 without fuses, 1 or 2; nothing where the plan does not say in how many poles.
 std::optional<unsigned> fuses_an_input(const Combiner& box);
 
+// The lines that bear the sign "≠", in words: "strings: plan 16, posted 16, found 17".
+std::vector<std::string> differing_in(const DrawnLines& lines);
+
 // The whole box in a sentence or two.
 std::string sentence_of(const DrawnBox& b);
 
