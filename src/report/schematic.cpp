@@ -140,7 +140,7 @@ class Drawing {
     y = sheet_.put(block(DrawnPart::fuses), y, sheet::right) + gap;
     const int plate = y;
     constexpr int margin = 4;
-    y = sheet_.put(block(DrawnPart::label), y, sheet::right) + margin;
+    y = sheet_.put(block(DrawnPart::label), y + 2, sheet::right) + margin;
     sheet_.path(b_.box.labels ? "lbl" : "lbl unk", block(DrawnPart::label).hit(),
                 fmt::format("M{} {}h{}v{}h-{}z", sheet::right - margin, plate, sheet::right_room + 2 * margin,
                             y - plate, sheet::right_room + 2 * margin));

@@ -24,7 +24,7 @@ std::string listing_of(const Combiner& box) {
 }
 
 std::string switch_name(const Disconnect& d) {
-  return word_or_unknown(d.load_break, "load-break switch", "isolating switch", "switch, load-break");
+  return word_or_unknown(d.load_break, "load-break switch", "isolating switch", "switch, kind");
 }
 std::string switch_ratings(const Disconnect& d) {
   return or_unknown(d.rated_voltage, "V") + ", " + or_unknown(d.rated_current, "A");
