@@ -73,25 +73,40 @@ std::string head_of(const ExceptionResult& r, std::size_t index, const Judgement
   const Exception& e = r.entry;
   std::string out =
       wrap(fmt::format("{}  [{}]", e.rule->title, e.rule->id), 4, fmt::format("Exception {}: ", index + 1));
-  line(out, "state", state_words(r, j));
-  line(out, "boxes", box_words(e));
-  for (const std::string& pattern : r.unknown)
-    line(out, "", fmt::format("\"{}\" names no box of the plan", plain(pattern)));
-  if (e.hazard) line(out, "covers", "hazards too");
-  line(out, "reason", plain(e.reason));
-  line(out, "agreed by", plain(e.agreed_by));
-  line(out, "date", to_text(e.date));
-  line(out, "expires", e.expires ? to_text(*e.expires) : "never");
-  line(out, "place", fmt::format("{}:{}:{}", plain(e.place.file), e.place.line, e.place.column));
+  for (const auto& [label, text] : exception_rows(r, j)) line(out, label, text);
   return out;
 }
 
 }  // namespace
 
+std::vector<ExceptionRow> exception_rows(const ExceptionResult& r, const Judgement& j) {
+  const Exception& e = r.entry;
+  std::vector<ExceptionRow> out{{"state", state_words(r, j)}, {"boxes", box_words(e)}};
+  for (const std::string& pattern : r.unknown)
+    out.emplace_back("", fmt::format("\"{}\" names no box of the plan", plain(pattern)));
+  if (e.hazard) out.emplace_back("covers", "hazards too");
+  out.emplace_back("reason", plain(e.reason));
+  out.emplace_back("agreed by", plain(e.agreed_by));
+  out.emplace_back("date", to_text(e.date));
+  out.emplace_back("expires", e.expires ? to_text(*e.expires) : "never");
+  out.emplace_back("place", fmt::format("{}:{}:{}", plain(e.place.file), e.place.line, e.place.column));
+  return out;
+}
+
+std::vector<std::vector<const Finding*>> agreed_by_exception(const Judgement& j) {
+  std::vector<std::vector<const Finding*>> under(j.exceptions.size());
+  for (const AgreedFinding& a : j.agreed) under[a.exception].push_back(&a.finding);
+  return under;
+}
+
 std::string exceptions_day_line(const Judgement& j) {
   if (!j.exceptions_day) return {};
   return fmt::format("Agreed exceptions count as on {}, {}.", to_text(j.exceptions_day->date),
                      day_words(j.exceptions_day->from));
+}
+
+std::string agreed_caution(const Judgement& j) {
+  return exceptions_day_line(j) + " The file's word is taken for each agreement; ask to see it.";
 }
 
 std::string exceptions_summary(const Judgement& j) {
@@ -116,11 +131,9 @@ void write_agreed(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   if (!j.exceptions_day) return;
   write(inked("AGREED EXCEPTIONS: no verdict hangs on what is set aside here", Ink::strong, r.colour) + "\n");
-  write(wrap(exceptions_day_line(j) + " The file's word is taken for each agreement; ask to see it.", 0) +
-        "\n");
+  write(wrap(agreed_caution(j), 0) + "\n");
   if (j.exceptions.empty()) write("The file has no entries.\n\n");
-  std::vector<std::vector<const Finding*>> under(j.exceptions.size());
-  for (const AgreedFinding& a : j.agreed) under[a.exception].push_back(&a.finding);
+  const auto under = agreed_by_exception(j);
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
     write(head_of(j.exceptions[i], i, j) + "\n");
     for (const Group& g : group(under[i])) {

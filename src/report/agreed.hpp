@@ -2,6 +2,9 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "boxproof/report.hpp"
 #include "src/report/json_text.hpp"
@@ -14,6 +17,16 @@ namespace boxproof::report {
 std::string exceptions_day_line(const Judgement& judgement);
 // "2 findings set aside; 1 entry expired": for the verdict.
 std::string exceptions_summary(const Judgement& judgement);
+// The day, and that nobody has seen the agreements: for the head of the section.
+std::string agreed_caution(const Judgement& judgement);
+
+// What the file says of an exception, and what became of it: label and text. A row without a label goes on
+// with the one before it.
+using ExceptionRow = std::pair<std::string_view, std::string>;
+std::vector<ExceptionRow> exception_rows(const ExceptionResult& exception, const Judgement& judgement);
+// The findings that each entry set aside.
+std::vector<std::vector<const Finding*>> agreed_by_exception(const Judgement& judgement);
+
 // The section of the text report.
 void write_agreed(const ReportInput& report, const Write& write);
 // For the screen of one box: what is set aside there, and the entries that name the box and have no effect at

@@ -1,13 +1,12 @@
 // One box on one screen, for somebody who stands in front of it.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
-#include <map>
 
 #include "boxproof/report.hpp"
 #include "boxproof/rule.hpp"
 #include "src/report/agreed.hpp"
+#include "src/report/box_words.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/part_words.hpp"
 
@@ -103,36 +102,10 @@ void write_parts(std::string& out, const BoxFacts& f) {
                    yes_no(d.lockable, "lockable", "not lockable")));
 }
 
-void write_label(std::string& out, const BoxFacts& f) {
-  std::map<std::uint32_t, std::uint32_t> by_series;
-  for (const CircuitFacts& c : f.circuits) by_series[c.circuit->series] += c.circuit->strings;
-  std::vector<std::string> strings;
-  for (const auto& [series, count] : by_series)
-    strings.push_back(fmt::format("{} of {}", counted(count, "string", "strings"), series));
-  line(out, "LABEL",
-       fmt::format("should say {}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
-                   f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
-                   boxproof::shown(f.output_max),
-                   f.box->fuse && f.box->fuse->rating
-                       ? fmt::format("; fuses {} A", boxproof::shown(*f.box->fuse->rating))
-                       : std::string()));
-}
-
-// One row a limit: of several circuits the one that is nearest to it.
 void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
-  std::vector<Margin> nearest;
-  for (const Margin& m : margins(r.design.design, f, r.edition)) {
-    const auto same =
-        std::find_if(nearest.begin(), nearest.end(), [&](const Margin& n) { return n.of == m.of; });
-    if (same == nearest.end())
-      nearest.push_back(m);
-    else if (m.share() < same->share())
-      *same = m;
-  }
   std::string_view label = "MARGINS";
-  for (const Margin& m : nearest) {
-    const std::string what =
-        m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
+  for (const Margin& m : nearest_margins(r, f)) {
+    const std::string what = what_of(m);
     const std::string share = percent(m.share());
     out += fmt::format(
         "{}{} {} of {}{}\n", left(label, label_width), left(what, 37),
@@ -195,7 +168,7 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   write_fuse(out, f);
   write_wires(out, f);
   write_parts(out, f);
-  write_label(out, f);
+  line(out, "LABEL", "should say " + label_should_say(f));
   out += "\n";
   write_margins(out, r, f);
   out += "\n";

@@ -40,31 +40,36 @@ void add(std::vector<Seen>& seen, const Finding& f) {
 
 }  // namespace
 
-void write_dispositions(const ReportInput& r, const Write& write) {
-  const std::vector<Combiner>& plan = r.design.design.combiners;
-  std::size_t id_width = 3;
-  constexpr std::size_t widest_id = 12, word_width = 7;
-  bool any = false;
-  for (const BoxResult& b : r.judgement.boxes)
-    if (b.disposition) {
-      any = true;
-      id_width = std::min(widest_id, std::max(id_width, width_of(plain(plan[b.index].id))));
-    }
-  if (!any) return;
-  write("\nDISPOSITIONS, by what was seen in the boxes\n");
-  const auto end = r.judgement.findings.end();
-  auto f = r.judgement.findings.begin();
+std::vector<BoxDisposition> dispositions(const Judgement& j) {
+  std::vector<BoxDisposition> out;
+  const auto end = j.findings.end();
+  auto f = j.findings.begin();
   std::vector<Seen> seen;
-  for (const BoxResult& b : r.judgement.boxes) {  // in the order of the plan, as the findings are
+  for (const BoxResult& b : j.boxes) {  // in the order of the plan, as the findings are
     if (!b.disposition) continue;
     while (f->box != b.index) ++f;
     seen.clear();
     for (; f != end && f->box == b.index; ++f)
       if (f->disposition) add(seen, *f);
+    out.push_back({b.index, *b.disposition, listed(seen, *b.disposition)});
+  }
+  return out;
+}
+
+void write_dispositions(const ReportInput& r, const Write& write) {
+  const std::vector<Combiner>& plan = r.design.design.combiners;
+  const std::vector<BoxDisposition> boxes = dispositions(r.judgement);
+  if (boxes.empty()) return;
+  std::size_t id_width = 3;
+  constexpr std::size_t widest_id = 12, word_width = 7;
+  for (const BoxDisposition& b : boxes)
+    id_width = std::min(widest_id, std::max(id_width, width_of(plain(plan[b.box].id))));
+  write("\nDISPOSITIONS, by what was seen in the boxes\n");
+  for (const BoxDisposition& b : boxes) {
     const std::string lead =
-        fmt::format("  {} {}  ", left(plain(plan[b.index].id), id_width),
-                    left(disposition_names[static_cast<std::size_t>(*b.disposition)], word_width));
-    write(wrap(listed(seen, *b.disposition), width_of(lead), lead));
+        fmt::format("  {} {}  ", left(plain(plan[b.box].id), id_width),
+                    left(disposition_names[static_cast<std::size_t>(b.disposition)], word_width));
+    write(wrap(b.seen, width_of(lead), lead));
   }
 }
 

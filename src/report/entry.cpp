@@ -16,8 +16,7 @@ void write_working(std::string& out, const Finding& f) {
   if (f.working.empty()) return;
   line(out, "working", f.box_id.empty() ? "for the site" : fmt::format("for {}", plain(f.box_id)));
   for (const Step& s : f.working) {
-    const std::string value =
-        fmt::format("{}{}{}", boxproof::exact(s.value), s.unit.empty() ? "" : " ", s.unit);
+    const std::string value = value_of(s);
     const std::string section = s.section.empty() ? "" : fmt::format("   [{}]", s.section);
     if (s.numbers == s.formula) {
       out += wrap(fmt::format("{} = {}   from {}", s.symbol, value, s.formula), value_column + 2,
@@ -32,6 +31,16 @@ void write_working(std::string& out, const Finding& f) {
 }
 
 }  // namespace
+
+std::string place_of(const Group& g) {
+  const FilePlace& place = g.first().place;
+  return fmt::format("{}:{}:{}{}", plain(place.file), place.line, place.column,
+                     g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : "");
+}
+
+std::string value_of(const Step& s) {
+  return fmt::format("{}{}{}", boxproof::exact(s.value), s.unit.empty() ? "" : " ", s.unit);
+}
 
 void line(std::string& out, std::string_view label, std::string_view text) {
   if (!text.empty()) out += wrap(text, value_column, left(fmt::format("    {}", label), value_column));
@@ -52,9 +61,7 @@ std::string entry_text(const Group& g, std::string_view lead, const ReportInput&
   line(out, "section", f.section);
   line(out, g.findings.size() == 1 ? "finding" : "example", plain(f.message));
   if (!agreed) line(out, "do", to_do(f));
-  line(out, "place",
-       fmt::format("{}:{}:{}{}", plain(f.place.file), f.place.line, f.place.column,
-                   g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : ""));
+  line(out, "place", place_of(g));
   if (r.show_work) write_working(out, f);
   return out;
 }

@@ -19,6 +19,12 @@ void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Wr
 std::string entry_text(const Group& group, std::string_view lead, const ReportInput& report,
                        bool agreed = false);
 
+// "site.json:183:54 (the first of 3)"
+std::string place_of(const Group& group);
+
+// "1022.68906 V": what a step of a working comes to.
+std::string value_of(const Step& step);
+
 // One value of an entry behind its label; nothing where there is no value.
 void line(std::string& out, std::string_view label, std::string_view text);
 

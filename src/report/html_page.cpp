@@ -15,7 +15,7 @@ std::string_view page_file(std::string_view name, std::string_view ending) {
 }  // namespace
 
 void write_page_head(std::string_view title, std::initializer_list<std::string_view> styles,
-                     const Write& write) {
+                     const Write& write, std::string_view more_css) {
   write(fmt::format(
       "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
       // Whatever a design file holds, the page calls nobody.
@@ -25,6 +25,7 @@ void write_page_head(std::string_view title, std::initializer_list<std::string_v
       "<meta name=\"generator\" content=\"boxproof {}\">\n<title>{}</title>\n<style>\n",
       version(), html(title)));
   for (std::string_view name : styles) write(page_file(name, "css"));
+  write(more_css);
   write("</style>\n</head>\n<body>\n");
 }
 

@@ -10,9 +10,10 @@
 namespace boxproof::report {
 
 // Everything up to the content: the style sheets are named without folder and ending ("page", "drawing"). The
-// page may load nothing and run only scripts of write_page_script() and write_page_data().
+// page may load nothing and run only scripts of write_page_script() and write_page_data(). What comes from a
+// file stands in `more_css` as css_text() only.
 void write_page_head(std::string_view title, std::initializer_list<std::string_view> styles,
-                     const Write& write);
+                     const Write& write, std::string_view more_css = {});
 
 // Data for a script, as an element that nothing runs: `json` may hold any text.
 void write_page_data(std::string_view id, std::string_view json, const Write& write);

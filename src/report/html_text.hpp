@@ -1,6 +1,8 @@
 // Words put into HTML so that they are read as words.
 #pragma once
 
+#include <fmt/format.h>
+
 #include <string>
 #include <string_view>
 
@@ -21,6 +23,20 @@ inline std::string html(std::string_view text) {
       default: out += c;
     }
   return out;
+}
+
+// A text as a string of a style sheet, with its quotes. What is not a letter, a digit or beyond ASCII is
+// written as its code point, so that nothing ends the string or the style element.
+inline std::string css_text(std::string_view text) {
+  std::string out = "\"";
+  for (const char c : plain(text)) {
+    const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    if (letter || (c >= '0' && c <= '9') || c == ' ' || (c & 0x80) != 0)
+      out += c;
+    else
+      out += fmt::format("\\{:06x}", static_cast<unsigned>(c));
+  }
+  return out + "\"";
 }
 
 }  // namespace boxproof::report

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 
 #include "boxproof/calculate.hpp"
 #include "boxproof/rule.hpp"
@@ -103,27 +103,42 @@ std::vector<std::string> remarks(const ReportInput& r) {
   return out;
 }
 
+std::vector<VerdictCount> boxes_by_verdict(const Judgement& j) {
+  std::vector<VerdictCount> out{{Verdict::stop, 0, "to stop"},
+                                {Verdict::correct, 0, "to correct"},
+                                {Verdict::not_visited, 0, "not visited"},
+                                {Verdict::clarify, 0, "to clarify"},
+                                {Verdict::accept, 0, "to accept"}};
+  for (VerdictCount& c : out)
+    c.boxes = static_cast<std::size_t>(std::count_if(
+        j.boxes.begin(), j.boxes.end(), [&](const BoxResult& b) { return b.verdict == c.verdict; }));
+  std::erase_if(out, [](const VerdictCount& c) { return c.boxes == 0; });
+  return out;
+}
+
 std::string verdicts_line(const Judgement& j) {
-  std::array<std::size_t, verdict_names.size()> boxes{};
-  for (const BoxResult& b : j.boxes) ++boxes[static_cast<std::size_t>(b.verdict)];
   std::string line;
-  const auto add = [&](Verdict v, std::string_view what) {
-    const std::size_t n = boxes[static_cast<std::size_t>(v)];
-    if (n > 0) line += fmt::format("{}{} {}", line.empty() ? "" : ", ", n, what);
-  };
-  add(Verdict::stop, "to stop");
-  add(Verdict::correct, "to correct");
-  add(Verdict::not_visited, "not visited");
-  add(Verdict::clarify, "to clarify");
-  add(Verdict::accept, "to accept");
+  for (const VerdictCount& c : boxes_by_verdict(j))
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", c.boxes, c.words);
   return line;
 }
 
+std::string_view word_of(Severity severity, std::size_t n) {
+  switch (severity) {
+    case Severity::hazard: return n == 1 ? "hazard" : "hazards";
+    case Severity::correction: return n == 1 ? "correction" : "corrections";
+    case Severity::query: return n == 1 ? "query" : "queries";
+    case Severity::advice: return n == 1 ? "piece of advice" : "pieces of advice";
+  }
+  return {};
+}
+
 std::string counts_line(const Judgement& j) {
-  return fmt::format("{}, {}, {}, {}", counted(j.counts[0], "hazard", "hazards"),
-                     counted(j.counts[1], "correction", "corrections"),
-                     counted(j.counts[2], "query", "queries"),
-                     counted(j.counts[3], "piece of advice", "pieces of advice"));
+  std::string line;
+  for (std::size_t i = 0; i < j.counts.size(); ++i)
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", j.counts[i],
+                        word_of(static_cast<Severity>(i), j.counts[i]));
+  return line;
 }
 
 std::string_view severity_heading(Severity severity) {

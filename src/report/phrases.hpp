@@ -30,8 +30,17 @@ std::vector<std::string> changes(const std::vector<std::string>& overrides, cons
 // What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
 // left out.
 std::vector<std::string> remarks(const ReportInput& report);
+// The verdicts that boxes got, gravest first: how many, and "to stop".
+struct VerdictCount {
+  Verdict verdict;
+  std::size_t boxes;
+  std::string_view words;
+};
+std::vector<VerdictCount> boxes_by_verdict(const Judgement& judgement);
 // "4 to stop, 46 to accept"
 std::string verdicts_line(const Judgement& judgement);
+// "hazards"; of one "hazard"
+std::string_view word_of(Severity severity, std::size_t n);
 // "10 hazards, 1 correction, 0 queries, 2 pieces of advice"
 std::string counts_line(const Judgement& judgement);
 

@@ -1,0 +1,45 @@
+#include "src/report/box_words.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <map>
+
+#include "src/report/layout.hpp"
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+
+std::string label_should_say(const BoxFacts& f) {
+  std::map<std::uint32_t, std::uint32_t> by_series;
+  for (const CircuitFacts& c : f.circuits) by_series[c.circuit->series] += c.circuit->strings;
+  std::vector<std::string> strings;
+  for (const auto& [series, count] : by_series)
+    strings.push_back(fmt::format("{} of {}", counted(count, "string", "strings"), series));
+  return fmt::format("{}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
+                     f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
+                     boxproof::shown(f.output_max),
+                     f.box->fuse && f.box->fuse->rating
+                         ? fmt::format("; fuses {} A", boxproof::shown(*f.box->fuse->rating))
+                         : std::string());
+}
+
+std::vector<Margin> nearest_margins(const ReportInput& r, const BoxFacts& f) {
+  std::vector<Margin> nearest;
+  for (const Margin& m : margins(r.design.design, f, r.edition)) {
+    const auto same =
+        std::find_if(nearest.begin(), nearest.end(), [&](const Margin& n) { return n.of == m.of; });
+    if (same == nearest.end())
+      nearest.push_back(m);
+    else if (m.share() < same->share())
+      *same = m;
+  }
+  return nearest;
+}
+
+std::string what_of(const Margin& m) {
+  return m.where.empty() ? std::string(m.of) : fmt::format("{} ({})", m.of, plain(m.where));
+}
+
+}  // namespace boxproof::report

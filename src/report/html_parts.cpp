@@ -1,0 +1,93 @@
+#include "src/report/html_parts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "src/report/entry.hpp"
+#include "src/report/html_text.hpp"
+#include "src/report/phrases.hpp"
+
+namespace boxproof::report {
+namespace {
+
+std::string tag(std::string_view kind, std::string_view word) {
+  return fmt::format("<span class=\"tag {}\">{}</span>", kind, word);
+}
+
+// The boxes of a group, each once.
+std::vector<const Finding*> one_a_box(const Group& g) {
+  std::vector<const Finding*> out;
+  for (const Finding* f : g.findings)
+    if (out.empty() || out.back()->box_id != f->box_id) out.push_back(f);
+  return out;
+}
+
+std::string step(const Step& s) {
+  const std::string value = html(value_of(s));
+  const std::string section =
+      s.section.empty() ? "" : fmt::format(" <span class=\"section\">{}</span>", html(s.section));
+  if (s.numbers == s.formula)
+    return fmt::format("<li><span>{} = <strong>{}</strong></span> from {}{}</li>\n", html(s.symbol), value,
+                       html(s.formula), section);
+  return fmt::format("<li><span>{} = {}</span> <span>= {} = <strong>{}</strong></span>{}</li>\n",
+                     html(s.symbol), html(s.formula), html(s.numbers), value, section);
+}
+
+}  // namespace
+
+std::string tag(Severity severity) {
+  return tag(name_of(severity), name_of(severity));
+}
+
+std::string tag(Verdict verdict) {
+  return tag(name_of(verdict), name_of(verdict));
+}
+
+// "correct" is a verdict too, with a frame of its own.
+std::string tag(Disposition disposition) {
+  return tag("disposition", name_of(disposition));
+}
+
+std::string name(std::string_view text) {
+  return "<bdi>" + html(text) + "</bdi>";
+}
+
+std::string number(std::size_t n) {
+  return fmt::format("<span class=\"no\">{}</span>", n);
+}
+
+std::string fact(std::string_view label, std::string_view value) {
+  return value.empty() ? std::string() : fmt::format("<dt>{}</dt><dd>{}</dd>\n", label, value);
+}
+
+std::string box_links(const PageIndex& page, const Group& g) {
+  constexpr std::size_t few = 12;
+  const std::vector<const Finding*> boxes = one_a_box(g);
+  const auto link = [](const Finding& f, const std::string& text) {
+    return fmt::format("<a href=\"#box-{}\">{}</a>", *f.box, text);
+  };
+  if (boxes.size() > few) {
+    const auto first =
+        std::find_if(boxes.begin(), boxes.end(), [&](const Finding* f) { return page.has_sheet(f->box); });
+    const std::string ids = name(boxes_of(g));
+    return fmt::format("{} ({} boxes)", first == boxes.end() ? ids : link(**first, ids), boxes.size());
+  }
+  std::string out;
+  for (const Finding* f : boxes) {
+    if (!out.empty()) out += ", ";
+    out += page.has_sheet(f->box) ? link(*f, name(f->box_id)) : name(f->box_id);
+  }
+  return boxes.size() > 1 ? fmt::format("{} ({} boxes)", out, boxes.size()) : out;
+}
+
+std::string working(const ReportInput& r, const Finding& f) {
+  if (f.working.empty()) return {};
+  std::string out =
+      fmt::format("<details class=\"working\"{}>\n<summary>Working, for {}</summary>\n<ol>\n",
+                  r.show_work ? " open" : "", f.box_id.empty() ? std::string("the site") : name(f.box_id));
+  for (const Step& s : f.working) out += step(s);
+  return out + "</ol>\n</details>\n";
+}
+
+}  // namespace boxproof::report

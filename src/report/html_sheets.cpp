@@ -1,0 +1,121 @@
+// A sheet a box: its drawing, what to count, its margins, its findings.
+#include <fmt/format.h>
+
+#include "boxproof/rule.hpp"
+#include "src/report/box_words.hpp"
+#include "src/report/html_counts.hpp"
+#include "src/report/html_parts.hpp"
+#include "src/report/html_text.hpp"
+#include "src/report/phrases.hpp"
+#include "src/report/schematic.hpp"
+#include "src/rules/notes.hpp"
+
+namespace boxproof::report {
+namespace {
+
+struct Sheet {
+  const PageIndex& page;
+  const BoxResult& result;
+  const BoxFacts& facts;
+  std::span<const Finding> findings;
+};
+
+std::string heading(const Sheet& s) {
+  const Combiner& box = *s.facts.box;
+  std::string out = fmt::format("<div class=\"plate\">\n<h3>{}</h3>\n<dl>", name(box.id));
+  const auto item = [&](std::string_view label, std::string_view text) {
+    if (!text.empty()) out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>", label, name(text));
+  };
+  item("Sheet", box.sheet);
+  item("Type", box.type != nullptr ? box.type->id : std::string());
+  item("Feeds", box.inverter->id);
+  item("Location", box.location);
+  out += "</dl>\n<p>";
+  if (s.page.r.record != nullptr && !s.result.visited && s.result.verdict != Verdict::not_visited)
+    out += "not visited ";
+  if (s.result.disposition) out += tag(*s.result.disposition) + " ";
+  return out + tag(s.result.verdict) + "</p>\n</div>\n";
+}
+
+std::string drawing(const Sheet& s) {
+  std::vector<Mark> marks;
+  for (const Finding& f : s.findings) {
+    const std::size_t n = s.page.entry_of(f);
+    marks.push_back({&f, n, fmt::format("#finding-{}", n)});
+  }
+  const std::string svg = schematic(s.page.r, s.result, s.facts, marks);
+  return svg.empty() ? svg : "<figure class=\"schematic\">\n" + svg + "\n</figure>\n";
+}
+
+std::string margin_table(const Sheet& s) {
+  const std::vector<Margin> rows = nearest_margins(s.page.r, s.facts);
+  if (rows.empty()) return "<p>No margin can be computed.</p>\n";
+  std::string out =
+      "<table class=\"limits\">\n<caption>Margins</caption>\n<thead><tr><th scope=\"col\">Limit</th><th "
+      "scope=\"col\" class=\"num\">Value</th><th scope=\"col\" class=\"num\">Of</th><th scope=\"col\" "
+      "class=\"num\">Left</th></tr></thead>\n<tbody>\n";
+  for (const Margin& m : rows) {
+    const bool over = exceeds(m.value, m.limit);
+    out += fmt::format(
+        "<tr{}><th scope=\"row\">{}</th><td class=\"num\">{}</td><td class=\"num\">{} {}</td><td "
+        "class=\"num\">{}{}</td></tr>\n",
+        over ? " class=\"over\"" : "", html(what_of(m)), boxproof::shown(m.value, m.limit),
+        boxproof::shown(m.limit, m.value), m.unit, percent(m.share()), over ? " over" : "");
+  }
+  return out + "</tbody>\n</table>\n";
+}
+
+// A box in which nothing was found shows its margins when asked.
+std::string margins_of(const Sheet& s) {
+  if (!s.findings.empty()) return margin_table(s);
+  const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
+  return fmt::format(
+      "<details{}>\n<summary>Margins{}</summary>\n{}</details>\n", s.page.r.show_work ? " open" : "",
+      nearest ? fmt::format("; nearest {}, {}", nearest->brief, percent(nearest->share())) : std::string(),
+      margin_table(s));
+}
+
+std::string list_item(std::string_view href, std::size_t n, const Finding& f, std::string_view title) {
+  return fmt::format("<li><a href=\"#{}-{}\">{} {}</a> {}<p>{}</p></li>\n", href, n, number(n), html(title),
+                     tag(f.severity), html(f.message));
+}
+
+std::string finding_list(const Sheet& s) {
+  const PageIndex& page = s.page;
+  std::string found, aside;
+  for (const Finding& f : s.findings) found += list_item("finding", page.entry_of(f), f, title_of(f, page.r));
+  for (std::size_t i = 0; i < page.agreed.size(); ++i)
+    for (const Finding* f : page.agreed[i].group.findings)
+      if (f->box == s.result.index) aside += list_item("agreed", i + 1, *f, title_of(*f, page.r));
+  std::string out = found.empty() ? "<p class=\"nothing\">No findings.</p>\n"
+                                  : "<ul class=\"found\">\n" + found + "</ul>\n";
+  if (!aside.empty())
+    out += "<p>Set aside by agreement:</p>\n<ul class=\"found aside\">\n" + aside + "</ul>\n";
+  return out;
+}
+
+std::string sheet(const Sheet& s) {
+  const bool visited = s.page.r.record != nullptr && s.result.visited;
+  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", s.findings.empty() ? " clean" : "",
+                     s.result.index) +
+         heading(s) + drawing(s) + "<div class=\"numbers\">\n" + count_table(s.page.r, s.result, s.facts) +
+         fmt::format("<p><b class=\"label\">The label should say{}</b> {}</p>\n", visited ? ", as found" : "",
+                     html(label_should_say(s.facts))) +
+         margins_of(s) + "</div>\n" + finding_list(s) + "</section>\n";
+}
+
+}  // namespace
+
+void write_box_sheets(const PageIndex& page, const Write& write) {
+  const ReportInput& r = page.r;
+  write("<section id=\"sheets\">\n<h2>Box sheets</h2>\n");
+  BoxFacts facts;
+  FoundBox own;
+  for (const BoxResult& b : r.judgement.boxes) {
+    facts_of(r.design, r.edition, r.record, b, own, facts);
+    write(sheet({page, b, facts, page.findings_of(b.index)}));
+  }
+  write("</section>\n");
+}
+
+}  // namespace boxproof::report
