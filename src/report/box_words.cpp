@@ -1,23 +1,16 @@
 #include "src/report/box_words.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
-#include <map>
 
 #include "src/report/layout.hpp"
-#include "src/rules/notes.hpp"
+#include "src/report/part_words.hpp"
 
 namespace boxproof::report {
 
 std::string label_should_say(const BoxFacts& f) {
-  std::map<std::uint32_t, std::uint32_t> by_series;
-  for (const CircuitFacts& c : f.circuits) by_series[c.circuit->series] += c.circuit->strings;
-  std::vector<std::string> strings;
-  for (const auto& [series, count] : by_series)
-    strings.push_back(fmt::format("{} of {}", counted(count, "string", "strings"), series));
-  return fmt::format("{}: {}; maximum {} V, {} A{}", plain(f.box->id), fmt::join(strings, ", "),
+  return fmt::format("{}: {}; maximum {} V, {} A{}", plain(f.box->id), strings_words(*f.box),
                      f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
                      boxproof::shown(f.output_max),
                      f.box->fuse && f.box->fuse->rating

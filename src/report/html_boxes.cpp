@@ -35,17 +35,17 @@ std::string head(const Columns& columns) {
   };
   constexpr std::string_view number = " class=\"num\"";
   column("Box");
+  column("Verdict");
+  column("Findings", number);
   if (columns.sheet) column("Sheet");
   if (columns.type) column("Type");
-  if (columns.location) column("Location");
+  if (columns.location) column("Location", " class=\"long\"");
   column("Strings", number);
   column("Modules", number);
   column("Max V", number);
   column("Out A", number);
   column("Margin", number);
   column("Nearest limit");
-  column("Findings", number);
-  column("Verdict");
   return out + "</tr>\n</thead>\n";
 }
 
@@ -71,6 +71,8 @@ std::string row(const PageIndex& page, const BoxResult& b, const BoxFacts& f, co
   const auto number = [&](const std::string& content) {
     out += fmt::format("<td class=\"num\">{}</td>", content);
   };
+  text(tag(b.verdict));
+  number(fmt::format("{}", findings.size()));
   if (columns.sheet) text(name(box.sheet));
   if (columns.type) text(box.type != nullptr ? name(box.type->id) : std::string());
   if (columns.location) text(name(box.location));
@@ -80,8 +82,6 @@ std::string row(const PageIndex& page, const BoxResult& b, const BoxFacts& f, co
   number(fmt::format("{:.1f}", f.output_max.value()));
   number(margin ? percent(margin->share()) : "?");
   text(margin ? std::string(margin->brief) : std::string());
-  number(fmt::format("{}", findings.size()));
-  text(tag(b.verdict));
   return out + "</tr>\n";
 }
 
@@ -91,9 +91,9 @@ void write_box_table(const PageIndex& page, const Write& write) {
   const ReportInput& r = page.r;
   const Columns columns = columns_of(r);
   write(fmt::format(
-      "<section id=\"list\">\n<h2>Boxes</h2>\n<div class=\"scroll\" role=\"region\" aria-label=\"Table of boxes\" "
-      "tabindex=\"0\">\n<table id=\"boxes\">\n<caption>{}A margin is what is left of the limit that the box comes "
-      "nearest to.</caption>\n{}<tbody>\n",
+      "<section id=\"list\">\n<h2>Boxes</h2>\n<p>{}A margin is what is left of the limit that the box comes "
+      "nearest to.</p>\n<div class=\"scroll\" role=\"region\" aria-label=\"Table of boxes\" tabindex=\"0\">\n<table "
+      "id=\"boxes\">\n<caption class=\"unseen\">Boxes, their verdicts and nearest limits</caption>\n{}<tbody>\n",
       r.record != nullptr ? "As built where visited. " : "", head(columns)));
   BoxFacts facts;
   FoundBox own;

@@ -7,7 +7,7 @@
 #include "src/check/as_built.hpp"
 #include "src/report/html_parts.hpp"
 #include "src/report/html_text.hpp"
-#include "src/rules/notes.hpp"
+#include "src/report/part_words.hpp"
 
 namespace boxproof::report {
 namespace {
@@ -61,17 +61,15 @@ std::string highest_voltage(const BoxFacts& f) {
   return f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?";
 }
 
-// What the plan has; fuses in both poles are two a string.
 std::vector<Row> planned_rows(const BoxFacts& plan) {
   const Combiner& box = *plan.box;
-  const bool both = box.fuse && box.fuse->poles == Poles::both;
   const std::string inputs = std::to_string(plan.inputs);
   return {
       {"Strings", std::to_string(plan.strings), "", ""},
       {"Modules in series", planned_series(box), "", ""},
       {"Positives", inputs, "", ""},
       {"Negatives", inputs, "", ""},
-      {"Fuses", box.fuse ? std::to_string(plan.inputs * (both ? 2U : 1U)) : "none", "", ""},
+      {"Fuses", box.fuse ? std::to_string(fuse_count(plan)) : "none", "", ""},
       {"Fuse, A", box.fuse ? (box.fuse->rating ? boxproof::shown(*box.fuse->rating) : "?") : "none", "", ""},
       {"Maximum, V", highest_voltage(plan), "", "", false},
       {"Maximum, A", boxproof::shown(plan.output_max), "", "", false}};
@@ -99,7 +97,8 @@ void put_found(std::vector<Row>& rows, const VisitedBox& visited, const BoxFacts
 }
 
 std::string cell(const std::string& value, const Row& row) {
-  if (value.empty()) return "<td class=\"num\"><span class=\"unseen\">not stated</span></td>";
+  if (value.empty())
+    return "<td class=\"num\"><span aria-hidden=\"true\">–</span><span class=\"unseen\">not stated</span></td>";
   if (!row.told || value == row.plan) return fmt::format("<td class=\"num\">{}</td>", html(value));
   return fmt::format(
       "<td class=\"num differs\">{} <span aria-hidden=\"true\">≠</span><span class=\"unseen\">, not as "
@@ -118,7 +117,7 @@ std::string count_table(const ReportInput& r, const BoxResult& result, const Box
   std::string out = fmt::format(
       "<table class=\"accounts\">\n<caption>{}</caption>\n<thead><tr><th scope=\"col\">What</th><th scope=\"col\" "
       "class=\"num\">Plan</th>{}</tr></thead>\n<tbody>\n",
-      visited ? "Plan, label and box; the maxima found are computed" : "To count",
+      visited ? "Plan, label and box as found" : "To count",
       visited ? "<th scope=\"col\" class=\"num\">Label</th><th scope=\"col\" class=\"num\">Found</th>" : "");
   for (const Row& row : rows) {
     out += fmt::format("<tr><th scope=\"row\">{}</th><td class=\"num\">{}</td>", row.what, html(row.plan));

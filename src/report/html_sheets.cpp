@@ -76,8 +76,8 @@ std::string margins_of(const Sheet& s) {
 }
 
 std::string list_item(std::string_view href, std::size_t n, const Finding& f, std::string_view title) {
-  return fmt::format("<li><a href=\"#{}-{}\">{} {}</a> {}<p>{}</p></li>\n", href, n, number(n), html(title),
-                     tag(f.severity), html(f.message));
+  return fmt::format("<li><a href=\"#{}-{}\">{} <span>{}</span></a> {}<p>{}</p></li>\n", href, n, number(n),
+                     html(title), tag(f.severity), html(f.message));
 }
 
 std::string finding_list(const Sheet& s) {
@@ -101,7 +101,7 @@ std::string sheet(const Sheet& s) {
          heading(s) + drawing(s) + "<div class=\"numbers\">\n" + count_table(s.page.r, s.result, s.facts) +
          fmt::format("<p><b class=\"label\">The label should say{}</b> {}</p>\n", visited ? ", as found" : "",
                      html(label_should_say(s.facts))) +
-         margins_of(s) + "</div>\n" + finding_list(s) + "</section>\n";
+         margins_of(s) + "</div>\n<div class=\"outcome\">\n" + finding_list(s) + "</div>\n</section>\n";
 }
 
 }  // namespace

@@ -26,7 +26,7 @@ inline std::string html(std::string_view text) {
 }
 
 // A text as a string of a style sheet, with its quotes. What is not a letter, a digit or beyond ASCII is
-// written as its code point, so that nothing ends the string or the style element.
+// written as its code point and the blank that ends it, so that nothing ends the string or the style element.
 inline std::string css_text(std::string_view text) {
   std::string out = "\"";
   for (const char c : plain(text)) {
@@ -34,7 +34,7 @@ inline std::string css_text(std::string_view text) {
     if (letter || (c >= '0' && c <= '9') || c == ' ' || (c & 0x80) != 0)
       out += c;
     else
-      out += fmt::format("\\{:06x}", static_cast<unsigned>(c));
+      out += fmt::format("\\{:x} ", static_cast<unsigned>(c));
   }
   return out + "\"";
 }

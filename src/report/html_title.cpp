@@ -25,7 +25,7 @@ std::string finding_counts(const Judgement& j) {
   for (std::size_t i = 0; i < j.counts.size(); ++i) {
     const Severity severity = static_cast<Severity>(i);
     const std::string text =
-        fmt::format("<strong>{}</strong> {}", j.counts[i], word_of(severity, j.counts[i]));
+        fmt::format("<strong>{}</strong> <span>{}</span>", j.counts[i], word_of(severity, j.counts[i]));
     if (j.counts[i] == 0)
       out += fmt::format("<li class=\"none\">{}</li>", text);
     else
@@ -47,9 +47,10 @@ std::string files(const ReportInput& r) {
   const auto file = [](std::string_view path) {
     return fmt::format("<span class=\"file\">{}</span>", html(path));
   };
-  std::string out = file(r.design.places->file());
-  if (r.record != nullptr) out += "<br>" + file(r.record->places->file());
-  return out;
+  const std::string design = file(r.design.places->file());
+  if (r.record == nullptr) return design;
+  return "<dl class=\"facts\">" + fact("Design", design) +
+         fact("Field record", file(r.record->places->file())) + "</dl>";
 }
 
 std::string remark_list(const ReportInput& r) {
