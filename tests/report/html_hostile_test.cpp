@@ -11,10 +11,13 @@ namespace {
 
 // Ends an attribute, an element, a comment, a style sheet, a script; turns the direction of writing.
 const std::string hostile =
-    "\"'><script>alert(1)</script></style>--><!-- &amp; &#60; \u202E\u2066\u200F\u0001\u007F\u0085 } @import url(//x) " +
-    std::string(10000, 'x');
+    "\"'><script>alert(1)</script></style>--><!-- &amp; &#60; \u202E\u2066\u200F\u0001\u007F\u0085 } @import url(//x)";
 // With a blank and a slash in it too: a part's kind is told by what stands before them.
 const std::string harmless = "y z/w";
+
+std::string longer(const std::string& text, std::size_t characters = 10000) {
+  return text + std::string(characters, 'x');
+}
 
 // Two boxes, one visited, with something found in each; every text that a file can hold is there.
 Json full_design() {
@@ -89,43 +92,47 @@ void expect_words(const std::string& page, const std::string& twin) {
 }  // namespace
 
 TEST_CASE("each text of a design and of a field record comes out as words") {
-  std::size_t in_design = 0, in_record = 0;
   const Json design = full_design(), record = full_record();
-  std::vector<Json::json_pointer> texts;
-  each_text(design, Json::json_pointer(), texts);
-  const auto try_out = [&](const Json::json_pointer& at, bool of_record, std::size_t& tried) {
-    Json designs[] = {design, design}, records[] = {record, record};
-    const std::string words[] = {hostile, harmless};
-    std::string pages[2];
-    for (std::size_t i = 0; i < 2; ++i) {
-      (of_record ? records : designs)[i][at] = words[i];
+  // Puts words in one place after the other, then very long ones in all of them.
+  const auto try_out = [&](bool of_record) {
+    std::vector<Json::json_pointer> texts;
+    each_text(of_record ? record : design, Json::json_pointer(), texts);
+    Json all_hostile[] = {design, record}, all_harmless[] = {design, record};
+    std::size_t tried = 0;
+    for (const auto& at : texts) {
+      CAPTURE(at.to_string(), of_record);
+      Json bad[] = {design, record}, good[] = {design, record};
+      bad[of_record][at] = hostile;
+      good[of_record][at] = harmless;
       try {
-        pages[i] = page_of(designs[i], records[i]);
+        expect_words(page_of(bad[0], bad[1]), page_of(good[0], good[1]));
       } catch (const InputError&) {
-        return;  // a word of a list, or a name that something refers to
+        continue;  // a word of a list, or a name that something refers to
       }
+      all_hostile[of_record][at] = longer(hostile) + std::to_string(tried);  // an id is there once
+      all_harmless[of_record][at] = longer(harmless) + std::to_string(tried);
+      ++tried;
     }
-    CAPTURE(at.to_string(), of_record);
-    expect_words(pages[0], pages[1]);
-    ++tried;
+    expect_words(page_of(all_hostile[0], all_hostile[1]), page_of(all_harmless[0], all_harmless[1]));
+    return tried;
   };
-  for (const auto& at : texts) try_out(at, false, in_design);
-  CHECK(in_design >= 10);  // site, sheets, locations, ids of circuits, insulations …
-  texts.clear();
-  each_text(record, Json::json_pointer(), texts);
-  for (const auto& at : texts) try_out(at, true, in_record);
-  CHECK(in_record >= 12);  // visit, posted id, insulations, where, photo, note …
+  CHECK(try_out(false) >= 10);  // site, sheets, locations, ids of circuits, insulations …
+  CHECK(try_out(true) >= 12);   // visit, posted id, insulations, where, photo, note …
 }
 
 TEST_CASE("each name of a design comes out as words") {
-  for (const char* name : {"M", "I", "string", "feeder", "T", "A-01", "B-02", "1", "2", "Z-99"}) {
+  constexpr std::size_t characters = 500;  // looking for the nearest id takes its time with long ones
+  Json all_hostile[] = {full_design(), full_record()}, all_harmless[] = {full_design(), full_record()};
+  for (const std::string name : {"M", "I", "string", "feeder", "T", "A-01", "B-02", "1", "2", "Z-99"}) {
     CAPTURE(name);
-    const std::string page =
-        page_of(renamed(full_design(), name, hostile), renamed(full_record(), name, hostile));
-    const std::string twin =
-        page_of(renamed(full_design(), name, harmless), renamed(full_record(), name, harmless));
-    expect_words(page, twin);
+    expect_words(page_of(renamed(full_design(), name, hostile), renamed(full_record(), name, hostile)),
+                 page_of(renamed(full_design(), name, harmless), renamed(full_record(), name, harmless)));
+    for (Json* json : {&all_hostile[0], &all_hostile[1]})
+      *json = renamed(*json, name, name + longer(hostile, characters));
+    for (Json* json : {&all_harmless[0], &all_harmless[1]})
+      *json = renamed(*json, name, name + longer(harmless, characters));
   }
+  expect_words(page_of(all_hostile[0], all_hostile[1]), page_of(all_harmless[0], all_harmless[1]));
 }
 
 TEST_CASE("the command line's own words too") {
