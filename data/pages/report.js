@@ -99,11 +99,13 @@ text.addEventListener("input", filter);
 verdict.addEventListener("change", filter);
 filter();
 
-// A link to a box that the filter hides shows all boxes again.
+// A link to a box shows it, though the filter hides it, with its drawing open.
 document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[href^='#box-']");
-  const target = link && document.getElementById(link.hash.slice(1));
-  if (!target?.hidden) return;
+  const sheet = link && document.getElementById(link.hash.slice(1));
+  if (!sheet) return;
+  sheet.querySelector("details.more")?.setAttribute("open", "");
+  if (!sheet.hidden) return;
   text.value = "";
   verdict.value = "";
   filter();

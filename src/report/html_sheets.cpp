@@ -65,43 +65,56 @@ std::string margin_table(const Sheet& s) {
   return out + "</tbody>\n</table>\n";
 }
 
-// A box in which nothing was found shows its margins when asked.
-std::string margins_of(const Sheet& s) {
-  if (!s.findings.empty()) return margin_table(s);
-  const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
-  return fmt::format(
-      "<details{}>\n<summary>Margins{}</summary>\n{}</details>\n", s.page.r.show_work ? " open" : "",
-      nearest ? fmt::format("; nearest {}, {}", nearest->brief, percent(nearest->share())) : std::string(),
-      margin_table(s));
-}
-
 std::string list_item(std::string_view href, std::size_t n, const Finding& f, std::string_view title) {
   return fmt::format("<li><a href=\"#{}-{}\">{} <span>{}</span></a> {}<p>{}</p></li>\n", href, n, number(n),
                      html(title), tag(f.severity), html(f.message));
 }
 
 std::string finding_list(const Sheet& s) {
+  std::string out;
+  for (const Finding& f : s.findings)
+    out += list_item("finding", s.page.entry_of(f), f, title_of(f, s.page.r));
+  return out.empty() ? "<p class=\"nothing\">No findings.</p>\n" : "<ul class=\"found\">\n" + out + "</ul>\n";
+}
+
+std::string agreed_list(const Sheet& s) {
   const PageIndex& page = s.page;
-  std::string found, aside;
-  for (const Finding& f : s.findings) found += list_item("finding", page.entry_of(f), f, title_of(f, page.r));
+  std::string out;
   for (std::size_t i = 0; i < page.agreed.size(); ++i)
     for (const Finding* f : page.agreed[i].group.findings)
-      if (f->box == s.result.index) aside += list_item("agreed", i + 1, *f, title_of(*f, page.r));
-  std::string out = found.empty() ? "<p class=\"nothing\">No findings.</p>\n"
-                                  : "<ul class=\"found\">\n" + found + "</ul>\n";
-  if (!aside.empty())
-    out += "<p>Set aside by agreement:</p>\n<ul class=\"found aside\">\n" + aside + "</ul>\n";
-  return out;
+      if (f->box == s.result.index) out += list_item("agreed", i + 1, *f, title_of(*f, page.r));
+  return out.empty() ? out : "<p>Set aside by agreement:</p>\n<ul class=\"found aside\">\n" + out + "</ul>\n";
+}
+
+std::string label(const Sheet& s) {
+  const bool visited = s.page.r.record != nullptr && s.result.visited;
+  return fmt::format("<p><b class=\"label\">The label should say{}</b> {}</p>\n", visited ? ", as found" : "",
+                     html(label_should_say(s.facts)));
+}
+
+// The drawing first, what was found beside it.
+std::string full(const Sheet& s) {
+  return drawing(s) + "<div class=\"outcome\">\n" + finding_list(s) + agreed_list(s) +
+         "</div>\n<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + label(s) +
+         "</div>\n<div>\n" + margin_table(s) + "</div>\n</div>\n";
+}
+
+// Nothing was found: what to count, and the rest for those who ask.
+std::string compact(const Sheet& s) {
+  const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
+  return "<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" +
+         finding_list(s) + agreed_list(s) + label(s) + "</div>\n</div>\n" +
+         fmt::format("<details class=\"more\"{}>\n<summary>Drawing and margins{}</summary>\n<div>\n",
+                     s.page.r.show_work ? " open" : "",
+                     nearest ? fmt::format("; nearest: {}, {}", nearest->brief, percent(nearest->share()))
+                             : std::string()) +
+         drawing(s) + "<div>\n" + margin_table(s) + "</div>\n</div>\n</details>\n";
 }
 
 std::string sheet(const Sheet& s) {
-  const bool visited = s.page.r.record != nullptr && s.result.visited;
-  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", s.findings.empty() ? " clean" : "",
-                     s.result.index) +
-         heading(s) + drawing(s) + "<div class=\"numbers\">\n" + count_table(s.page.r, s.result, s.facts) +
-         fmt::format("<p><b class=\"label\">The label should say{}</b> {}</p>\n", visited ? ", as found" : "",
-                     html(label_should_say(s.facts))) +
-         margins_of(s) + "</div>\n<div class=\"outcome\">\n" + finding_list(s) + "</div>\n</section>\n";
+  const bool clean = s.findings.empty();
+  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", clean ? " clean" : "", s.result.index) +
+         heading(s) + (clean ? compact(s) : full(s)) + "</section>\n";
 }
 
 }  // namespace
