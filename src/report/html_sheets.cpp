@@ -92,11 +92,11 @@ std::string label(const Sheet& s) {
                      html(label_should_say(s.facts)));
 }
 
-// What was found and what to count; the drawing beside it, with the margins below.
+// What was found, what to count and the margins, with the drawing beside them.
 std::string full(const Sheet& s) {
   return "<div class=\"told\">\n" + finding_list(s) + agreed_list(s) + "<div class=\"numbers\">\n<div>\n" +
-         count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" + label(s) +
-         "</div>\n</div>\n</div>\n<div class=\"drawn\">\n" + drawing(s) + margin_table(s) + "</div>\n";
+         count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" + label(s) + "</div>\n<div>\n" +
+         margin_table(s) + "</div>\n</div>\n</div>\n" + drawing(s);
 }
 
 // Nothing was found: what to count, and the rest for those who ask.
