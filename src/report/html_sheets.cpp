@@ -1,6 +1,8 @@
 // A sheet a box: its drawing, what to count, its margins, its findings.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "boxproof/rule.hpp"
 #include "src/report/box_words.hpp"
 #include "src/report/html_counts.hpp"
@@ -92,14 +94,18 @@ std::string label(const Sheet& s) {
                      html(label_should_say(s.facts)));
 }
 
-// What was found, what to count and the margins, with the drawing beside them.
+// What was found and what to count, with the drawing beside them; the margins where there is room.
 std::string full(const Sheet& s) {
+  constexpr std::size_t many = 5;  // findings that make the text longer than the drawing
+  const std::string margins = "<div>\n" + margin_table(s) + "</div>\n";
+  const bool below_drawing = s.findings.size() >= many;
   return "<div class=\"told\">\n" + finding_list(s) + agreed_list(s) + "<div class=\"numbers\">\n<div>\n" +
-         count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" + label(s) + "</div>\n<div>\n" +
-         margin_table(s) + "</div>\n</div>\n</div>\n" + drawing(s);
+         count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" + label(s) + "</div>\n" +
+         (below_drawing ? "" : margins) + "</div>\n</div>\n<div class=\"drawn\">\n" + drawing(s) +
+         (below_drawing ? margins : "") + "</div>\n";
 }
 
-// Nothing was found: what to count, and the rest for those who ask.
+// Nothing was found that an approval hangs on: what to count, and the rest for those who ask.
 std::string compact(const Sheet& s) {
   const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
   return "<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" +
@@ -112,8 +118,9 @@ std::string compact(const Sheet& s) {
 }
 
 std::string sheet(const Sheet& s) {
-  const bool clean = s.findings.empty();
-  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", clean ? " clean" : "", s.result.index) +
+  const bool clean = std::all_of(s.findings.begin(), s.findings.end(),
+                                 [](const Finding& f) { return f.severity == Severity::advice; });
+  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", clean ? " compact" : "", s.result.index) +
          heading(s) + (clean ? compact(s) : full(s)) + "</section>\n";
 }
 
