@@ -169,7 +169,7 @@ TEST_CASE("a box's marks point to the entries that tell of it") {
     for (const Finding* f : groups[i].findings) {
       if (!f->box) continue;
       const std::string item =
-          std::to_string(i + 1) + " " +
+          std::to_string(i + 1) + " " + std::string(report::name_of(f->severity)) + " " +
           report::title_of(*f, {judged->design, &*judged->record, judged->edition, judged->judgement, {}});
       CAPTURE(item);
       CHECK(has(page.by_id("box-" + std::to_string(*f->box))->text, item));
