@@ -74,8 +74,8 @@ table.closest(".scroll").before(controls, printed);
 
 const describe = () => {
   const parts = [];
-  if (text.value.trim()) parts.push(`those with “${text.value.trim()}”`);
-  if (verdict.value) parts.push(`those with the verdict ${verdict.value}`);
+  if (text.value.trim()) parts.push(`with “${text.value.trim()}”`);
+  if (verdict.value) parts.push(`with the verdict ${verdict.value}`);
   return parts.join(" and ");
 };
 
