@@ -13,7 +13,8 @@ namespace {
 
 // Everything judged, and what is agreed set aside. A page always holds the workings, closed.
 Judgement judgement_of(const Options& o, const Case& c, const Console& console) {
-  Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr, {o.boxes, o.show_work || o.format == "html"});
+  Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr,
+                      {o.boxes, o.show_work || o.format == "html"});
   if (c.exceptions) apply_exceptions(j, c.design.design, *c.exceptions, exceptions_day(o, c, console));
   return j;
 }

@@ -128,7 +128,7 @@ std::string sheet(const Sheet& s) {
 
 void write_box_sheets(const PageIndex& page, const Write& write) {
   const ReportInput& r = page.r;
-  write("<section id=\"sheets\">\n<h2>Box sheets</h2>\n");
+  write("<section id=\"sheets\">\n<h2>Box sheets</h2>\n" + schematic_key());
   BoxFacts facts;
   FoundBox own;
   for (const BoxResult& b : r.judgement.boxes) {

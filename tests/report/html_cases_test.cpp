@@ -133,6 +133,16 @@ TEST_CASE("plan, label and box side by side: what differs is marked with a sign 
   CHECK_FALSE(has(plan.by_id("box-3")->text, "Found"));
 }
 
+TEST_CASE("each box is drawn, and what the signs mean is said once") {
+  const auto judged = judge_example("saltmarsh-faults.json", {}, {{}, true});
+  const WebPage page = sound_page(html_report(*judged));
+  CHECK(page.all("figure", "schematic").size() == judged->judgement.boxes.size());
+  CHECK(page.all("ul", "drawing-key").size() == 1);
+  // Where an approval hangs on something, the drawing is in sight; else it unfolds.
+  const auto folded = page.all("details", "more");
+  CHECK(folded.size() == 37);  // of 50 boxes those to accept, as the title block counts them
+}
+
 TEST_CASE("margins over a limit say so in words") {
   const WebPage page = sound_page(html_report(*judge_example("saltmarsh-faults.json")));
   CHECK(has(page.by_id("box-2")->text, "voltage, limit for the site1022.71000 V−2.3 % over"));

@@ -51,7 +51,10 @@ TEST_CASE("the page is well formed") {
       CHECK(page.problems == std::vector<std::string>());
       CHECK(page.all("h1").size() == 1);
       CHECK(page.all("main").size() == 1);
-      CHECK(page.all("title").size() == 1);
+      std::size_t titles = 0;
+      for (const WebElement* title : page.all("title"))
+        titles += title->inside.back() == "head" ? 1 : 0;  // a drawing has its own
+      CHECK(titles == 1);
     }
 }
 

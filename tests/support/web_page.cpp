@@ -164,12 +164,6 @@ std::vector<const WebElement*> WebPage::all(std::string_view name, std::string_v
   return out;
 }
 
-std::vector<std::string> WebPage::names() const {
-  std::vector<std::string> out;
-  for (const WebElement& e : elements) out.push_back(e.name);
-  return out;
-}
-
 WebPage take_apart(std::string_view html) {
   return Taker(html).take();
 }

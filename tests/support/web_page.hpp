@@ -28,7 +28,6 @@ struct WebPage {
 
   const WebElement* by_id(std::string_view id) const;  // null: there is none
   std::vector<const WebElement*> all(std::string_view name, std::string_view of_class = {}) const;
-  std::vector<std::string> names() const;  // of the elements
 };
 
 WebPage take_apart(std::string_view html);
