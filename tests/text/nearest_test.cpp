@@ -13,6 +13,14 @@ namespace {
 
 using Names = std::vector<std::string_view>;
 
+TEST_CASE("Names of any length are held against each other at once") {
+  // A full comparison of two names of 100,000 characters takes 10 to the 10th steps: minutes.
+  const std::string long_name(100000, 'x'), other = "y" + std::string(99999, 'x'), shorter(99000, 'x');
+  const std::vector<std::string_view> candidates{shorter, other, "box"};
+  CHECK(nearest(long_name, candidates) == other);
+  CHECK(nearest_few(long_name, candidates, 3) == std::vector<std::string_view>{other, shorter, "box"});
+}
+
 }  // namespace
 
 TEST_CASE("edit distance") {
