@@ -74,7 +74,7 @@ void write_ids(std::string_view heading, const std::vector<std::string_view>& id
 
 void write_changed(const Comparison& c, const Write& write) {
   if (c.changed.empty()) return;
-  write("## Changed boxes\n\nNothing is found on them above advice, and they are not as they were.\n\n");
+  write("## Changed boxes\n\nNothing is open on them above advice, and they are not as they were.\n\n");
   for (const ChangedGroup& g : changed_groups(c))
     write(fmt::format("- {}: {}{}\n", markdown(g.boxes), markdown(g.what),
                       g.asked ? "" : " (nothing had been asked for there)"));

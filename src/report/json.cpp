@@ -169,8 +169,6 @@ void put_head(Buffer& out, const ReportInput& r) {
   put(out, ",\n  \"site\": {");
   put(out, R"("name": )");
   put_text(out, r.design.design.site.name);
-  number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
-  number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
   word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(j.verdict)]);
   put(out, R"(, "totals": {)");
   number(out, R"("combiners": )", static_cast<double>(j.totals.combiners));
@@ -182,7 +180,10 @@ void put_head(Buffer& out, const ReportInput& r) {
   for (std::size_t i = 0; i < severity_names.size(); ++i)
     number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
            static_cast<double>(j.counts[i]));
-  put(out, "}},\n");
+  put(out, "}");
+  number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
+  number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
+  put(out, "},\n");
 }
 
 void put_boxes(const ReportInput& r, const Write& write) {
