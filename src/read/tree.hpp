@@ -126,8 +126,8 @@ class Sink {
 };
 
 // Parses a document whose top is an object and hands over its members. The list at `span`, and that at
-// `second`, if they were found, are handed over as empty ones: their elements are for parse_elements. False if
-// the text is no such document; the sink has then been told why.
+// `second`, if they were found, are handed over as empty ones: their elements are for parse_elements. False
+// if the text is no such document; the sink has then been told why.
 bool parse_members(std::string_view source, const ListSpan& span, Sink& sink, const ListSpan& second = {});
 
 // Parses the elements from number `first` up to, not including, `last` of the list and hands them over.

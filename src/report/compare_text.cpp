@@ -89,8 +89,7 @@ void write_ids(std::string_view heading, std::string_view meaning, const std::ve
 
 void write_changed(const Comparison& c, bool colour, const Write& write) {
   if (c.changed.empty()) return;
-  write(inked("CHANGED BOXES: nothing open on them above advice, and not as they were",
-              Ink::strong, colour) +
+  write(inked("CHANGED BOXES: nothing open on them above advice, and not as they were", Ink::strong, colour) +
         "\n\n");
   for (const ChangedGroup& g : changed_groups(c)) {
     std::string out =
