@@ -107,6 +107,7 @@ struct VisitedBox {
   Count count;
   FoundFuse fuse;
   std::vector<OddFuse> mixed_fuses;
+  bool mixed_fuses_listed = false;  // an empty list says that all are alike
   FoundEnclosure enclosure;
   FoundDisconnect disconnect;
   FoundConductor output, source;
@@ -114,6 +115,7 @@ struct VisitedBox {
   std::vector<FoundLabel> labels;
   bool labels_listed = false;  // the record lists the labels found: what is not in it was not there
   std::vector<Observation> seen;
+  bool seen_listed = false;  // an empty list says that nothing bad was seen
   std::optional<Measured> measured;
 
   // Whether there is nothing in the entry but the id: it does not show that anybody opened the box. An empty
@@ -127,6 +129,10 @@ struct VisitedBox {
            nothing_measured;
   }
 };
+
+// The keys of the record that say something of the box, as "count/series", "labels" or, of a measured string,
+// "measured/9/voc_v": what somebody looked at.
+std::vector<std::string> looked_at(const VisitedBox& box);
 
 enum class VisitKind : std::uint8_t { first, again };
 inline constexpr std::array<std::string_view, 2> visit_kind_names{"first", "again"};

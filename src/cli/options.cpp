@@ -213,9 +213,9 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt, exceptions, report, labels or rules")
+    schema->add_option("NAME", o.schema, "design, asbuilt, exceptions, report, comparison, labels or rules")
         ->required()
-        ->check(one_of({"design", "asbuilt", "exceptions", "report", "labels", "rules"}));
+        ->check(one_of({"design", "asbuilt", "exceptions", "report", "comparison", "labels", "rules"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();

@@ -37,7 +37,7 @@ class VisitedBoxReader {
       box.fuse.pv_listed = f.boolean("pv_listed");
       box.fuse.poles = f.choice<Poles>("poles", poles_names);
     });
-    list_of(r, "mixed_fuses", [&](ObjectReader& f) {
+    box.mixed_fuses_listed = list_of(r, "mixed_fuses", [&](ObjectReader& f) {
       OddFuse odd;
       odd.position = f.count("position", count_from_1);
       odd.rating = f.quantity<Amps>("a", positive("amperes"));
@@ -72,7 +72,7 @@ class VisitedBoxReader {
       label.legible = l.boolean("legible");
       read_label_values(l, reading_, label.values, label.texts);
     });
-    list_of(r, "seen", [&](ObjectReader& s) {
+    box.seen_listed = list_of(r, "seen", [&](ObjectReader& s) {
       Observation& o = box.seen.emplace_back();
       if (const Field what = s.required("what"); what && to_word(what.top(), condition_words, reading_))
         o.what = std::string(what.top().text());

@@ -150,6 +150,10 @@ class FieldCsv {
   }
 
   void words(std::uint32_t c, const Cell& cell) {
+    if (trimmed(cell.text) == "none") {  // looked for, and nothing seen
+      made_->text += "[]";
+      return;
+    }
     parts(c, cell, [&](std::string_view part) {
       if (part.empty()) return;  // a semicolon behind the last word
       made_->text += R"({"what":)";

@@ -376,15 +376,19 @@ bool has_zero_byte(std::string_view source, Sink& sink) {
 
 }  // namespace
 
-bool parse_members(std::string_view source, const ListSpan& span, Sink& sink) {
+bool parse_members(std::string_view source, const ListSpan& span, Sink& sink, const ListSpan& second) {
   if (source.size() >= UINT32_MAX) {
     sink.problem(0, "", "found a file of 4 GiB or more, expected less; split the site into several files");
     return false;
   }
   if (has_zero_byte(source, sink)) return false;
   Builder builder(source, Builder::Mode::members, &sink);
-  const Gap gap = span.found ? Gap{source.data() + span.open + 1, source.data() + span.close} : Gap{};
-  return drive(builder, source, source.data(), gap);
+  const auto gap_of = [&](const ListSpan& list) {
+    return list.found ? Gap{source.data() + list.open + 1, source.data() + list.close} : Gap{};
+  };
+  const bool in_order = !second.found || (span.found && span.open < second.open);
+  return drive(builder, source, source.data(), gap_of(in_order ? span : second),
+               gap_of(in_order ? second : span));
 }
 
 bool parse_elements(std::string_view source, std::string_view key, const ListSpan& span, std::uint32_t first,

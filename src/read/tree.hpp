@@ -125,10 +125,10 @@ class Sink {
   virtual void problem(std::uint32_t offset, std::string pointer, std::string message) = 0;
 };
 
-// Parses a document whose top is an object and hands over its members. The list at `span`, if it was found,
-// is handed over as an empty one: its elements are for parse_elements. False if the text is no such document;
-// the sink has then been told why.
-bool parse_members(std::string_view source, const ListSpan& span, Sink& sink);
+// Parses a document whose top is an object and hands over its members. The list at `span`, and that at
+// `second`, if they were found, are handed over as empty ones: their elements are for parse_elements. False
+// if the text is no such document; the sink has then been told why.
+bool parse_members(std::string_view source, const ListSpan& span, Sink& sink, const ListSpan& second = {});
 
 // Parses the elements from number `first` up to, not including, `last` of the list and hands them over.
 bool parse_elements(std::string_view source, std::string_view key, const ListSpan& span, std::uint32_t first,

@@ -54,7 +54,12 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   put(out, R"(    {"id": )");
   put_text(out, f.box->id);
   word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(result.verdict)]);
-  if (r.record != nullptr) word(out, R"(, "disposition": )", name_of(result.disposition));
+  if (r.record != nullptr) {
+    word(out, R"(, "disposition": )", name_of(result.disposition));
+    put(out, R"(, "looked_at": [)");
+    if (result.visited) put_texts(out, looked_at(r.record->record.boxes[*result.visited]));
+    put(out, "]");
+  }
   put(out, R"(, "calc": {)");
   const bool known = f.max_voltage && f.every_voltage_known;
   number(out, R"("max_v": )", known ? std::optional(f.max_voltage->value()) : std::nullopt);
@@ -108,6 +113,11 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   number(out, R"(, "line": )", static_cast<double>(f.place.line));
   number(out, R"(, "column": )", static_cast<double>(f.place.column));
   word(out, R"(, "fingerprint": )", fingerprint(f));
+  if (f.lacking) {
+    word(out, R"(, "cannot_judge": [)", f.rule->id);
+    for (const Rule* rule : f.also) word(out, ", ", rule->id);
+    put(out, "]");
+  }
   if (exception != nullptr) number(out, R"(, "exception": )", static_cast<double>(*exception));
   if (show_work) {
     put(out, R"(, "working": [)");
@@ -126,6 +136,10 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   put(out, "}");
 }
 
+std::optional<double> celsius(const std::optional<Celsius>& temperature) {
+  return temperature ? std::optional(temperature->value()) : std::nullopt;
+}
+
 void put_head(Buffer& out, const ReportInput& r) {
   const Judgement& j = r.judgement;
   put(out, "{\n  \"format\": \"boxproof-report/1\",\n  \"tool\": {");
@@ -134,8 +148,24 @@ void put_head(Buffer& out, const ReportInput& r) {
   word(out, R"("edition": )", r.edition.name);
   put(out, R"(, "amended": [)");
   put_texts(out, r.overrides, put_texts(out, r.edition.amended));
+  put(out, R"(], "amendments": [)");
+  for (std::size_t i = 0; i < r.edition.amended.size(); ++i) {
+    word(out, i > 0 ? R"(, {"key": )" : R"({"key": )", r.edition.amended[i]);
+    word(out, R"(, "to": )", r.edition.amended_to[i]);
+    put(out, "}");
+  }
+  put(out, R"(], "overrides": [)");
+  put_texts(out, r.overrides);
   put(out, "]},\n  ");
   word(out, R"("basis": )", basis_names[static_cast<std::size_t>(j.basis)]);
+  if (j.selected) put(out, ",\n  \"selected\": true");
+  if (r.record != nullptr) {
+    const FieldRecord& record = r.record->record;
+    word(out, ",\n  \"visit\": {\"date\": ", record.date);
+    word(out, R"(, "kind": )",
+         record.kind ? visit_kind_names[static_cast<std::size_t>(*record.kind)] : std::string_view());
+    put(out, "}");
+  }
   put(out, ",\n  \"site\": {");
   put(out, R"("name": )");
   put_text(out, r.design.design.site.name);
@@ -150,7 +180,10 @@ void put_head(Buffer& out, const ReportInput& r) {
   for (std::size_t i = 0; i < severity_names.size(); ++i)
     number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
            static_cast<double>(j.counts[i]));
-  put(out, "}},\n");
+  put(out, "}");
+  number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
+  number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
+  put(out, "},\n");
 }
 
 void put_boxes(const ReportInput& r, const Write& write) {

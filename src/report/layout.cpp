@@ -168,7 +168,7 @@ std::string shown(const Amount& amount, std::string_view unit, const Amount& bes
   if (n == nullptr) return {};
   const double* other = std::get_if<double>(&beside);
   const std::string number = other != nullptr ? boxproof::shown(*n, *other) : boxproof::shown(*n);
-  return unit.empty() ? number : fmt::format("{} {}", number, unit);
+  return unit.empty() ? number : fmt::format("{} {}", number, plain(unit));
 }
 
 }  // namespace boxproof::report

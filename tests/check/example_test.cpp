@@ -161,3 +161,24 @@ TEST_CASE("what the visit shows besides is what follows from the planted faults,
   }
   CHECK(all_found(*judged, follows) == follows.size());
 }
+
+TEST_CASE(
+    "every planted fault of the second visit is found at its box, and nothing else but the unvisited box") {
+  const auto planted = planted_in(example_json("saltmarsh-second-visit.json"), "boxes");
+  const auto judged = judge_example("saltmarsh.json", "saltmarsh-second-visit.json");
+  CHECK(all_found(*judged, planted) == 4);
+  for (const Finding& f : judged->findings()) {
+    CAPTURE(f.box_id, std::string(f.rule->id), f.message);
+    const bool unvisited = f.box_id == "B-18" && f.rule->id == "tally/not-visited";
+    const bool expected = f.severity == Severity::advice || is_planted(f, planted) || unvisited;
+    CHECK(expected);
+  }
+}
+
+TEST_CASE("the last visit accepts every box, and every box was visited") {
+  const auto judged = judge_example("saltmarsh.json", "saltmarsh-final-visit.json");
+  CHECK(judged->judgement.verdict == Verdict::accept);
+  CHECK(judged->judgement.basis == Basis::as_built);
+  for (const BoxResult& box : judged->judgement.boxes) CHECK(box.visited.has_value());
+  for (const Finding& f : judged->findings()) CHECK(f.severity == Severity::advice);
+}

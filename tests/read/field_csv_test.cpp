@@ -81,6 +81,19 @@ TEST_CASE("a record in CSV holds what the same record in JSON holds") {
   CHECK(read_as("visit.json", json) == expected);
 }
 
+TEST_CASE("none in the column of what was seen: looked for, and nothing there; an empty cell says nothing") {
+  const auto listed = [](const std::string& cell) {
+    const Document document{"visit.csv", "id,positive,seen\nA-01,16," + cell + "\n"};
+    return read_field_record(document).record.boxes[0].seen_listed;
+  };
+  CHECK(listed("none"));
+  CHECK(listed(" none "));
+  CHECK(listed("water-inside"));
+  CHECK_FALSE(listed(""));
+  CHECK(told("visit.csv", "id,seen\nA-01,none; water-inside\n").find("found text \"none\"") !=
+        std::string::npos);
+}
+
 TEST_CASE("CSV is told from JSON by what is in it, then by its name, then by its first line") {
   const Lines one{"A-1 count -/-/- series [] fuse -/-/- posted -/-/- seen []"};
   const std::string mark = "\xEF\xBB\xBF";
