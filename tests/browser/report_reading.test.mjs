@@ -1,0 +1,75 @@
+// Reading the report: without a script, by keyboard, from a finding to its box and back.
+import assert from 'node:assert/strict';
+import { assertQuiet, check, desk, openOnce } from './support/browser.mjs';
+import { report } from './support/program.mjs';
+
+const pages = {
+  'plan with faults': report('faults', 'examples/saltmarsh-faults.json', '--show-work'),
+  'site as built': report('visit', 'examples/saltmarsh.json', '--asbuilt', 'examples/saltmarsh-visit.json'),
+};
+
+// Some findings of several boxes are told as one: numbers and ids stand apart then.
+const letters = (text) => text.replace(/\s+/g, ' ').trim();
+
+for (const [name, { file, json }] of Object.entries(pages)) {
+  check(`report, ${name}: all of it is there without a script`, async (t) => {
+    const page = await openOnce(t, { ...desk, javaScriptEnabled: false }, file);
+    const visible = letters(await page.locator('body').innerText());
+    const boxes = new Set(await page.locator('#boxes tbody tr').evaluateAll((all) => all.map((row) => row.dataset.box)));
+    for (const { id } of json.boxes) assert.ok(boxes.has(id), id);
+    assert.ok(await page.locator('#boxes').isVisible());
+    for (const article of await page.locator('article.finding').all()) assert.ok(await article.isVisible());
+    for (const { message, rule } of json.findings) assert.ok(visible.includes(letters(message)) || told(visible, rule), `${rule}: ${message}`);
+    assert.ok(visible.includes('The authority having jurisdiction'), 'the caution');
+  });
+
+  check(`report, ${name}: the drawing of each box with findings carries their numbers`, async (t) => {
+    const page = await openOnce(t, desk, file);
+    const findings = await page.locator('article.finding').evaluateAll((all) => all.map((article) => ({
+      number: article.id.replace('finding-', ''),
+      boxes: [...article.querySelectorAll('a[href^="#box-"]')].map((a) => a.getAttribute('href').slice(1)),
+    })));
+    assert.ok(findings.length > 5);
+    const concerned = findings.filter(({ boxes }) => boxes.length > 0);
+    assert.ok(concerned.length > 5);
+    for (const { number, boxes } of concerned)
+      for (const box of new Set(boxes)) {
+        const figure = page.locator(`section.box#${box} figure.schematic`);
+        assert.equal(await figure.locator('svg').count() > 0, true, `a drawing in ${box}`);
+        assert.ok(await figure.locator(`a[href="#finding-${number}"]`).count() > 0, `finding ${number} in the drawing of ${box}`);
+        assert.ok(letters(await figure.locator(`a[href="#finding-${number}"]`).first().textContent()).includes(number));
+      }
+    assertQuiet(page);
+  });
+}
+
+check('report: workings open by keyboard, with the place of the focus to be seen', async (t) => {
+  const page = await openOnce(t, desk, pages['plan with faults'].file);
+  const details = page.locator('article.finding details').first();
+  const before = await details.evaluate((d) => d.open);
+  let reached = false;
+  for (let press = 0; press < 400 && !reached; ++press) {
+    await page.keyboard.press('Tab');
+    reached = await page.evaluate(() => document.activeElement.matches('article.finding summary'));
+  }
+  assert.ok(reached, 'the tab key comes to a summary');
+  const outline = await page.evaluate(() => getComputedStyle(document.activeElement).outlineStyle);
+  assert.notEqual(outline, 'none');
+  const open = () => page.evaluate(() => document.activeElement.closest('details').open);
+  const was = await open();
+  await page.keyboard.press('Enter');
+  assert.equal(await open(), !was);
+  await page.keyboard.press('Enter');
+  assert.equal(await open(), was);
+  assert.equal(typeof before, 'boolean');
+});
+
+check('report: a link from outside to a finding shows it, and a link to a filtered box too', async (t) => {
+  const page = await openOnce(t, desk, pages['plan with faults'].file);
+  await page.locator('#filter-text').fill('no such box');
+  const link = page.locator('article.finding a[href^="#box-"]').first();
+  const target = (await link.getAttribute('href')).slice(1);
+  await link.click();
+  await page.waitForFunction((id) => look.shown(document.getElementById(id)), target);
+  assertQuiet(page);
+});

@@ -1,0 +1,29 @@
+// What must hold of every page for those who do not see it or do not use a mouse.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { brokenLinks, controls, headings, jumps, untitledTables } from './structure.mjs';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
+
+// The judgement of axe-core: what it holds to be serious or critical.
+async function axeViolations(page) {
+  await page.evaluate(`{ let module, exports, define; ${axe} }`);
+  const { violations } = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'] }));
+  return violations.map(({ id, impact, nodes }) => ({ id, impact, count: nodes.length, first: nodes[0].html.slice(0, 160) }));
+}
+
+export async function checkAccess(t, page) {
+  const operated = await controls(page);
+  assert.ok(operated.length > 0);
+  assert.deepEqual(operated.filter(({ name }) => name === ''), [], 'controls and pictures without a name');
+  const levels = await headings(page);
+  assert.equal(levels.filter((level) => level === 1).length, 1, 'headings of level 1');
+  assert.deepEqual(jumps(levels), [], `headings that skip a level: ${levels.join(' ')}`);
+  assert.deepEqual(await untitledTables(page), []);
+  assert.deepEqual(await brokenLinks(page), []);
+  assert.notEqual(await page.evaluate(() => document.documentElement.lang), '');
+  const violations = await axeViolations(page);
+  for (const { id, impact, count } of violations) t.diagnostic(`axe-core, ${impact}: ${id} (${count})`);
+  assert.deepEqual(violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)), []);
+}
