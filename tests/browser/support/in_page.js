@@ -2,7 +2,7 @@
 'use strict';
 globalThis.look = (() => {
   const shown = (element) =>
-    element.checkVisibility({ opacityProperty: true, visibilityProperty: true, contentVisibilityAuto: true }) &&
+    element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
     !element.closest('.unseen, .skip');
 
   // Every text that somebody sees, with the element it stands in and its boxes on the screen.

@@ -1,0 +1,144 @@
+// Counting on the roof: by touch, over reload and closing, into a file that boxproof reads, and back.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { assertQuiet, check, contextFor, contextWithProfile, open, openOnce, tablet } from './support/browser.mjs';
+import { boxproof, inScratch, inSource, run, tally, write } from './support/program.mjs';
+import { answer, countBox, counted, exported, load, openBox, row, showTools, tapTimes, unfold } from './support/tally_page.mjs';
+
+const sheet = tally('tally', 'examples/saltmarsh.json');
+const profile = inScratch('profile');
+const record = inScratch('record.json');
+const read = (file) => JSON.parse(readFileSync(file, 'utf8'));
+const posted = (page, label) => page.locator('.posted').getByLabel(label);
+
+// A-01 of the plan: 16 strings of 18. One positive is missing at the box.
+async function fill(page) {
+  await page.locator('#find').fill('a-01');
+  await page.waitForFunction(() => [...document.querySelectorAll('button.box-row')].filter(look.shown).length === 1);
+  await countBox(page, 'A-01', { positive: 15, negative: 17, fuses: 16 });
+  await page.locator('[data-take=negative]').tap();
+  await unfold(page, 'seen');
+  await page.locator('[data-condition=burned-terminal]').locator('xpath=ancestor::label').tap();
+  await posted(page, 'Strings').fill('16');
+  await posted(page, 'Modules in series').fill('18');
+  await page.locator('#find').fill('');
+  await countBox(page, 'A-02', { positive: 16, negative: 16, fuses: 16 });
+}
+
+async function assertFilled(page) {
+  await openBox(page, 'A-01');
+  assert.deepEqual([await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')], [15, 16, 16]);
+  assert.deepEqual([await posted(page, 'Strings').inputValue(), await posted(page, 'Modules in series').inputValue()], ['16', '18']);
+  await unfold(page, 'seen');
+  assert.equal(await page.locator('[data-condition=burned-terminal]').isChecked(), true);
+  assert.equal(await page.locator('[data-condition]:checked').count(), 1);
+  await openBox(page, 'A-02');
+  assert.deepEqual([await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')], [16, 16, 16]);
+  assert.equal(await page.locator('#progress').evaluate((p) => p.value), 2);
+  await openBox(page, 'A-03');
+  assert.equal(await counted(page, 'positive'), null);
+}
+
+check('tally: what is counted by touch is there after a reload, after closing, and in the file', async () => {
+  let context = await contextWithProfile(profile, tablet);
+  let page = await open(context, sheet);
+  await fill(page);
+  await assertFilled(page);
+  await page.reload();
+  await assertFilled(page);
+  assertQuiet(page);
+  await context.close();
+
+  context = await contextWithProfile(profile, tablet);
+  page = await open(context, sheet);
+  await assertFilled(page);
+  const name = await exported(page, record);
+  assert.match(name, /^[a-z0-9-]+\.json$/);
+  assertQuiet(page);
+  await context.close();
+});
+
+check('tally: the exported file fits the schema, and boxproof finds in it what was counted', () => {
+  const { format, boxes } = read(record);
+  assert.equal(format, 'boxproof-asbuilt/1');
+  assert.deepEqual(boxes, [
+    { id: 'A-01', posted: { strings: 16, series: 18 }, count: { positive: 15, negative: 16, fuses: 16 }, seen: [{ what: 'burned-terminal' }] },
+    { id: 'A-02', count: { positive: 16, negative: 16, fuses: 16 } },
+  ]);
+  assert.match(run('/usr/bin/python3', inSource('tests/schema/validate.py'), inSource('data/schema/asbuilt.schema.json'), record), /^1 passed, 0 failed$/m);
+  const { findings } = JSON.parse(boxproof('check', 'examples/saltmarsh.json', '--asbuilt', record, '--format', 'json'));
+  const of = (id) => findings.filter((finding) => finding.box === id && (finding.basis === 'as-built' || /^(tally|condition)\//.test(finding.rule)));
+  const polarity = of('A-01').filter((finding) => finding.rule === 'tally/polarity');
+  assert.equal(polarity.length, 1);
+  assert.equal(polarity[0].severity, 'hazard');
+  assert.ok(of('A-01').some((finding) => finding.rule === 'condition/burned-terminal'));
+  assert.deepEqual(of('A-02'), []);
+});
+
+check('tally: a fresh browser takes the file and has the same; a wrong one is refused and changes nothing', async (t) => {
+  const page = await openOnce(t, tablet, sheet);
+  await load(page, record);
+  await assertFilled(page);
+  const again = inScratch('again.json');
+  await exported(page, again);
+  assert.deepEqual(read(again), read(record));
+
+  const wrongs = {
+    'no JSON': '{"format": "boxproof-asbuilt/1", "boxes": [',
+    'a design': { format: 'boxproof-design/1', boxes: [] },
+    'a count that is none': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01', count: { positive: -1 } }] },
+    'a word that is none': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01', seen: [{ what: 'burnt-terminal' }] }] },
+    'a box twice': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01' }, { id: 'A-01' }] },
+  };
+  for (const [what, content] of Object.entries(wrongs)) {
+    await load(page, write('wrong.json', content));
+    const dialog = page.locator('dialog#ask');
+    await dialog.waitFor();
+    assert.match(await dialog.innerText(), /not loaded/, what);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
+  }
+  await assertFilled(page);
+  assertQuiet(page);
+});
+
+check('tally: nothing is cleared or replaced without being asked, and undo brings it back', async (t) => {
+  const page = await openOnce(t, tablet, sheet);
+  await countBox(page, 'A-01', { positive: 3 });
+  await showTools(page);
+  await page.locator('#clear-all').tap();
+  await answer(page, 'cancel');
+  assert.equal(await counted(page, 'positive'), 3);
+  await page.locator('#clear-all').tap();
+  await answer(page, 'yes');
+  await page.waitForFunction(() => !/\d/.test(document.querySelector('[data-count=positive] .now').textContent));
+  await page.locator('#undo').tap();
+  await page.waitForFunction(() => document.querySelector('[data-count=positive] .now').textContent === '3');
+
+  await page.locator('#clear-box').tap();
+  await answer(page, 'cancel');
+  assert.equal(await counted(page, 'positive'), 3);
+
+  await load(page, record);
+  await answer(page, 'cancel');
+  assert.equal(await counted(page, 'positive'), 3);
+  assertQuiet(page);
+});
+
+check('tally: two tabs on one site keep what was counted in either', async (t) => {
+  const context = await contextFor(t, tablet);
+  const [one, two] = [await open(context, sheet), await open(context, sheet)];
+  await countBox(one, 'A-01', { positive: 2 });
+  await countBox(two, 'A-02', { positive: 4 });
+  await openBox(two, 'A-01');
+  await two.waitForFunction(() => document.querySelector('[data-count=positive] .now').textContent === '2');
+  await tapTimes(two, 'positive', 1);
+  await tapTimes(one, 'positive', 1);
+  await two.reload();
+  await openBox(two, 'A-01');
+  assert.equal(await counted(two, 'positive'), 4);
+  await openBox(two, 'A-02');
+  assert.equal(await counted(two, 'positive'), 4);
+  assert.ok(await row(two, 'A-02').isVisible());
+  assertQuiet(one);
+});
