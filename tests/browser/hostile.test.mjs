@@ -1,9 +1,9 @@
 // Text from files stays text: nothing of it runs, loads, moves other text or bursts the page.
 import assert from 'node:assert/strict';
-import { assertQuiet, check, desk, openOnce, phone } from './support/browser.mjs';
+import { assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
 import { hostileDesign, hostileRecord, texts } from './support/hostile.mjs';
 import { report, tally } from './support/program.mjs';
-import { load, openBox } from './support/tally_page.mjs';
+import { load } from './support/tally_page.mjs';
 
 const design = hostileDesign();
 const record = hostileRecord();
@@ -47,7 +47,6 @@ check('hostile texts in a tally page: shown as text, nothing runs, a phone holds
   assert.deepEqual(ids.slice(0, texts.length), texts);
   await assertTold(page);
   for (const id of ids) {
-    await openBox(page, '').catch(() => {});
     await page.evaluate((hash) => { location.hash = hash; }, `#box=${encodeURIComponent(id)}`);
     await page.waitForFunction(() => document.querySelector('[data-count=positive]') !== null);
     await unfoldAll(page);
@@ -57,7 +56,7 @@ check('hostile texts in a tally page: shown as text, nothing runs, a phone holds
 });
 
 check('hostile texts in a loaded record: kept as text, nothing runs', async (t) => {
-  const page = await openOnce(t, desk, tally('hostile-load', design));
+  const page = await openOnce(t, tablet, tally('hostile-load', design));
   await load(page, record);
   await page.waitForFunction(() => document.querySelectorAll('button.box-row').length === 10);
   for (const id of await page.locator('button.box-row').evaluateAll((all) => all.map((one) => one.dataset.box))) {

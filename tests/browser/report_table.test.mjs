@@ -25,7 +25,10 @@ const heads = (page) => page.locator('#boxes thead th').evaluateAll((all) => all
 // A number as the page writes it: a minus sign, thin spaces between thousands, a unit behind.
 const number = (text) => Number.parseFloat(text.replace('−', '-').replace(/(?<=\d)[\s\u202f\u2009](?=\d)/g, ''));
 
-const sorted = (values, down) => values.every((value, i) => i === 0 || (down ? values[i - 1] >= value : values[i - 1] <= value));
+// Names are in order as people count: B8 before B12.
+const names = new Intl.Collator('en', { numeric: true });
+const order = (one, other) => (typeof one === 'number' ? one - other : names.compare(one, other));
+const sorted = (values, down) => values.every((value, i) => i === 0 || order(values[i - 1], value) * (down ? -1 : 1) <= 0);
 
 check('report table: a row for each box, with the figures and the verdict of the JSON report', async (t) => {
   const page = await openOnce(t, desk, file);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { brokenLinks, controls, headings, jumps, untitledTables } from './structure.mjs';
+import { brokenLinks, controls, headings, jumps, structureTold, untitledTables } from './structure.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
 
@@ -10,7 +10,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'ut
 async function axeViolations(page) {
   await page.evaluate(`{ let module, exports, define; ${axe} }`);
   const { violations } = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'] }));
-  return violations.map(({ id, impact, nodes }) => ({ id, impact, count: nodes.length, first: nodes[0].html.slice(0, 160) }));
+  return violations.map(({ id, impact, nodes }) => ({ id, impact, nodes: nodes.map(({ html }) => html.slice(0, 160)) }));
 }
 
 export async function checkAccess(t, page) {
@@ -20,10 +20,12 @@ export async function checkAccess(t, page) {
   const levels = await headings(page);
   assert.equal(levels.filter((level) => level === 1).length, 1, 'headings of level 1');
   assert.deepEqual(jumps(levels), [], `headings that skip a level: ${levels.join(' ')}`);
+  const { shown, told } = await structureTold(page);
+  assert.deepEqual(told, shown, 'headings, links and tables told to a screen reader, and those there are');
   assert.deepEqual(await untitledTables(page), []);
   assert.deepEqual(await brokenLinks(page), []);
   assert.notEqual(await page.evaluate(() => document.documentElement.lang), '');
   const violations = await axeViolations(page);
-  for (const { id, impact, count } of violations) t.diagnostic(`axe-core, ${impact}: ${id} (${count})`);
+  for (const { id, impact, nodes } of violations) t.diagnostic(`axe-core, ${impact}: ${id} (${nodes.length}), ${nodes[0]}`);
   assert.deepEqual(violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)), []);
 }

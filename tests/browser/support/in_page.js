@@ -5,8 +5,15 @@ globalThis.look = (() => {
     element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
     !element.closest('.unseen, .skip');
 
+  // What the browser leaves out as long as it is off the screen (content-visibility: auto) is measured like the rest.
+  function layOutAll() {
+    for (const element of document.querySelectorAll('body *'))
+      if (getComputedStyle(element).contentVisibility === 'auto') element.style.contentVisibility = 'visible';
+  }
+
   // Every text that somebody sees, with the element it stands in and its boxes on the screen.
   function texts() {
+    layOutAll();
     const out = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
@@ -45,5 +52,5 @@ globalThis.look = (() => {
       .map((t) => `${Math.max(...t.boxes.map((box) => box.right)).toFixed(1)} px: ${named(t)}`);
   }
 
-  return { shown, texts, named, smallTexts, cutTexts };
+  return { shown, layOutAll, texts, named, smallTexts, cutTexts };
 })();

@@ -11,9 +11,19 @@ export async function controls(page) {
     .map((node) => ({ role: node.role.value, name: node.name?.value?.trim() ?? '' }));
 }
 
-// The levels of the headings in their order, hidden ones left out.
+// How many headings, links and tables the page shows, and how many of them a screen reader is told of.
+export async function structureTold(page) {
+  const shown = await page.evaluate(() => ['h1, h2, h3, h4, h5, h6', 'a[href]', 'table'].map((selector) =>
+    [...document.querySelectorAll(selector)].filter((element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('[aria-hidden=true]')).length));
+  const session = await page.context().newCDPSession(page);
+  const { nodes } = await session.send('Accessibility.getFullAXTree');
+  await session.detach();
+  return { shown, told: ['heading', 'link', 'table'].map((role) => nodes.filter((node) => !node.ignored && node.role?.value === role).length) };
+}
+
+// The levels of the headings in their order, those for screen readers alone too.
 export const headings = (page) =>
-  page.evaluate(() => [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].filter(look.shown).map((h) => Number(h.localName[1])));
+  page.evaluate(() => [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].filter((h) => h.checkVisibility({ visibilityProperty: true })).map((h) => Number(h.localName[1])));
 
 // Levels that are more than one below the heading before them.
 export const jumps = (levels) => levels.filter((level, i) => level > (levels[i - 1] ?? 0) + 1);
