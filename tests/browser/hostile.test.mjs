@@ -1,6 +1,6 @@
 // Text from files stays text: nothing of it runs, loads, moves other text or bursts the page.
 import assert from 'node:assert/strict';
-import { assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
+import { assertFitsWidth, assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
 import { hostileDesign, hostileRecord, texts } from './support/hostile.mjs';
 import { report, tally } from './support/program.mjs';
 import { load } from './support/tally_page.mjs';
@@ -36,7 +36,7 @@ check('hostile texts in a report: shown as text, nothing runs, a phone holds it'
       await assertHarmless(page);
       await assertTold(page);
       assert.equal(await page.locator('#boxes tbody tr').count() >= made.json.boxes.length, true);
-      assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth) <= device.viewport.width);
+      await assertFitsWidth(page, device.viewport.width);
     }
   }
 });
@@ -51,7 +51,7 @@ check('hostile texts in a tally page: shown as text, nothing runs, a phone holds
     await page.waitForFunction(() => document.querySelector('[data-count=positive]') !== null);
     await unfoldAll(page);
     await assertHarmless(page);
-    assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth) <= phone.viewport.width, id.slice(0, 40));
+    await assertFitsWidth(page, phone.viewport.width, id.slice(0, 40));
   }
 });
 
@@ -59,6 +59,7 @@ check('hostile texts in a loaded record: kept as text, nothing runs', async (t) 
   const page = await openOnce(t, tablet, tally('hostile-load', design));
   await load(page, record);
   await page.waitForFunction(() => document.querySelectorAll('button.box-row').length === 10);
+  await page.locator('#bars').getByRole('button', { name: 'Close' }).click();
   for (const id of await page.locator('button.box-row').evaluateAll((all) => all.map((one) => one.dataset.box))) {
     await page.locator(`button.box-row[data-box=${JSON.stringify(id)}]`).click();
     await unfoldAll(page);

@@ -1,6 +1,6 @@
 // How the report looks: on a phone, to eyes that need contrast, to a screen reader.
 import assert from 'node:assert/strict';
-import { assertQuiet, check, desk, openOnce, phone } from './support/browser.mjs';
+import { assertFitsWidth, assertQuiet, check, desk, openOnce, phone } from './support/browser.mjs';
 import { report } from './support/program.mjs';
 import { checkAccess } from './support/access.mjs';
 
@@ -19,7 +19,7 @@ for (const [name, { file }] of Object.entries(pages)) {
   check(`report, ${name}: fits a phone, no text under 11 px`, async (t) => {
     const page = await openOnce(t, phone, file);
     await openAll(page);
-    assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth) <= 360);
+    await assertFitsWidth(page, 360);
     assert.deepEqual(await page.evaluate(() => look.cutTexts(360, true)), []);
     assert.deepEqual(await page.evaluate(() => look.smallTexts(11)), []);
   });
@@ -32,7 +32,7 @@ for (const [name, { file }] of Object.entries(pages)) {
   });
 
   check(`report, ${name}: names, headings, table headers, links; axe-core`, async (t) => {
-    const page = await openOnce(t, desk, file);
+    const page = await openOnce(t, { ...desk, screenReader: true }, file);
     await checkAccess(t, page);
   });
 }

@@ -1,6 +1,6 @@
 // The report on paper: Letter and A4, whole texts, nothing cut.
 import assert from 'node:assert/strict';
-import { check, openOnce } from './support/browser.mjs';
+import { assertFitsWidth, check, openOnce } from './support/browser.mjs';
 import { inScratch, report, run } from './support/program.mjs';
 
 const { file, json } = report('faults', 'examples/saltmarsh-faults.json', '--show-work');
@@ -30,12 +30,12 @@ for (const [paper, { width, points }] of Object.entries(papers)) {
     assert.deepEqual(words.filter(([, left, right]) => Number(left) < edge || Number(right) > points - edge).map(([, left, right, word]) => `${left}-${right} ${word}`), []);
   });
 
-  check(`report on ${paper}: nothing wider than the paper, no text under 7 points`, async (t) => {
+  check(`report on ${paper}: nothing wider than the paper, no text under 6 points`, async (t) => {
     const page = await openOnce(t, { viewport: { width: width - margins, height: 900 } }, file);
     await page.emulateMedia({ media: 'print' });
-    assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth) <= width - margins);
+    await assertFitsWidth(page, width - margins);
     assert.deepEqual(await page.evaluate((edge) => look.cutTexts(edge, false), width - margins), []);
-    assert.deepEqual(await page.evaluate(() => look.smallTexts((7 / 72) * 96)), []);
+    assert.deepEqual(await page.evaluate(() => look.smallTexts((6 / 72) * 96)), []);
     assert.ok(await page.evaluate(() => look.texts().length) > 500);
     assert.equal(await page.locator('#filter-text').isVisible(), false, 'no controls on paper');
   });

@@ -1,7 +1,7 @@
 // How the tally page looks: on a tablet and on a phone, to a thumb, to eyes in the sun, to a screen reader.
 import assert from 'node:assert/strict';
 import { checkAccess } from './support/access.mjs';
-import { assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
+import { assertFitsWidth, assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
 import { tally } from './support/program.mjs';
 import { countBox, openBox, showTools } from './support/tally_page.mjs';
 
@@ -21,7 +21,7 @@ const smallTargets = (page, least) =>
   }), least);
 
 async function assertFits(page, width) {
-  assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth) <= width);
+  await assertFitsWidth(page, width);
   assert.deepEqual(await page.evaluate((edge) => look.cutTexts(edge, false), width), []);
   assert.deepEqual(await page.evaluate(() => look.smallTexts(11)), []);
   assert.deepEqual(await smallTargets(page, thumb), []);
@@ -43,7 +43,7 @@ for (const [name, device] of Object.entries({ phone, tablet })) {
 }
 
 check('tally: contrast 4.5 everywhere, names, headings, axe-core: the list, a box, a box unfolded', async (t) => {
-  const page = await openOnce(t, { ...desk, hasTouch: true }, sheet);
+  const page = await openOnce(t, { ...desk, hasTouch: true, screenReader: true }, sheet);
   const judge = async () => {
     assert.deepEqual(await page.evaluate(() => lowContrast(4.5)), []);
     await checkAccess(t, page);

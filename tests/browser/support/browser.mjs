@@ -10,9 +10,17 @@ export const tablet = { viewport: { width: 820, height: 1180 }, hasTouch: true }
 
 const launching = { executablePath: process.env.CHROMIUM, args: ['--disable-gpu', '--font-render-hinting=none'] };
 
-let running;
-const browser = () => (running ??= chromium.launch(launching));
-test.after(async () => (await running)?.close());
+// As where a screen reader runs: only then does Chromium tell of what is off the screen (content-visibility: auto).
+const telling = { ...launching, args: [...launching.args, '--force-renderer-accessibility'] };
+
+const running = new Map();
+function browser(how) {
+  if (!running.has(how)) running.set(how, chromium.launch(how));
+  return running.get(how);
+}
+test.after(async () => {
+  for (const one of running.values()) await (await one).close();
+});
 
 // A test of its own, with an end should the page hang.
 export const check = (name, body) => test(name, { timeout: 60_000 }, body);
@@ -36,8 +44,9 @@ async function watch(context) {
 const watched = new WeakMap();
 
 // A context that ends with the test. `options`: desk, phone, tablet, and whatever playwright knows besides.
-export async function contextFor(t, options) {
-  const context = await (await browser()).newContext({ locale: 'en-US', reducedMotion: 'reduce', ...options });
+// `screenReader`: as if one were running.
+export async function contextFor(t, { screenReader = false, ...options }) {
+  const context = await (await browser(screenReader ? telling : launching)).newContext({ locale: 'en-US', reducedMotion: 'reduce', ...options });
   watched.set(context, await watch(context));
   t.after(() => context.close());
   return context;
@@ -66,4 +75,15 @@ export async function openOnce(t, options, file) {
 // No error, warning or other message of the page, no request.
 export function assertQuiet(page) {
   assert.deepEqual(watched.get(page.context()).complaints, []);
+}
+
+// The page itself does not scroll sideways.
+export async function assertFitsWidth(page, width, what) {
+  await page.evaluate(() => look.layOutAll());
+  const wide = await page.evaluate((edge) => {
+    if (document.scrollingElement.scrollWidth <= edge) return [];
+    const beyond = [...document.querySelectorAll('body *')].filter((element) => element.getBoundingClientRect().right > edge + 0.5);
+    return [`${document.scrollingElement.scrollWidth} px`, ...beyond.slice(0, 8).map((element) => `<${element.localName} id="${element.id}" class="${element.getAttribute('class') ?? ''}"> in ${element.closest('[id]')?.id ?? ''}`)];
+  }, width);
+  assert.deepEqual(wide, [], what);
 }
