@@ -82,7 +82,7 @@ export async function assertFitsWidth(page, width, what) {
   await page.evaluate(() => look.layOutAll());
   const wide = await page.evaluate((edge) => {
     if (document.scrollingElement.scrollWidth <= edge) return [];
-    const beyond = [...document.querySelectorAll('body *')].filter((element) => element.getBoundingClientRect().right > edge + 0.5);
+    const beyond = [...document.querySelectorAll('body *')].filter((element) => element.getBoundingClientRect().right > edge + 0.5 && !look.scrollsItself(element));
     return [`${document.scrollingElement.scrollWidth} px`, ...beyond.slice(0, 8).map((element) => `<${element.localName} id="${element.id}" class="${element.getAttribute('class') ?? ''}"> in ${element.closest('[id]')?.id ?? ''}`)];
   }, width);
   assert.deepEqual(wide, [], what);

@@ -52,5 +52,5 @@ globalThis.look = (() => {
       .map((t) => `${Math.max(...t.boxes.map((box) => box.right)).toFixed(1)} px: ${named(t)}`);
   }
 
-  return { shown, layOutAll, texts, named, smallTexts, cutTexts };
+  return { shown, layOutAll, scrollsItself, texts, named, smallTexts, cutTexts };
 })();
