@@ -59,7 +59,7 @@ fi
 cp -r "$here/." "$scratch"
 cd "$scratch"
 echo "Installing with npm into a temporary folder: playwright-core, axe-core (package-lock.json)"
-npm ci --ignore-scripts > npm.log 2>&1 || stop "npm failed:" npm.log
+npm ci --ignore-scripts < /dev/null > npm.log 2>&1 || stop "npm failed:" npm.log
 
 # One font family on every machine, so that lines break and pictures look alike.
 mkdir work
@@ -76,4 +76,4 @@ echo "$("$chromium" --version 2> /dev/null), node $(node --version)"
 [ ${#tests[@]} -gt 0 ] || tests=(*.test.mjs)
 FONTCONFIG_FILE=$scratch/fonts.conf CHROMIUM=$chromium BOXPROOF_PROGRAM=$program BOXPROOF_SOURCE=$source \
   BOXPROOF_SCRATCH=$scratch/work BOXPROOF_ACCEPT=$accept \
-  timeout 600 node --test --test-reporter=./reporter.mjs "${tests[@]}" || { [ $? -ne 124 ] || echo "0 passed, 1 failed"; exit 1; }
+  timeout 600 node --test --test-reporter=./reporter.mjs "${tests[@]}" < /dev/null || { [ $? -ne 124 ] || echo "0 passed, 1 failed"; exit 1; }

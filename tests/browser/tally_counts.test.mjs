@@ -128,12 +128,16 @@ check('tally: nothing is cleared or replaced without being asked, and undo bring
 check('tally: two tabs on one site keep what was counted in either', async (t) => {
   const context = await contextFor(t, tablet);
   const [one, two] = [await open(context, sheet), await open(context, sheet)];
+  await one.bringToFront();
   await countBox(one, 'A-01', { positive: 2 });
+  await two.bringToFront();
   await countBox(two, 'A-02', { positive: 4 });
   await openBox(two, 'A-01');
   await two.waitForFunction(() => document.querySelector('[data-count=positive] .now').textContent === '2');
   await tapTimes(two, 'positive', 1);
+  await one.bringToFront();
   await tapTimes(one, 'positive', 1);
+  await two.bringToFront();
   await two.reload();
   await openBox(two, 'A-01');
   assert.equal(await counted(two, 'positive'), 4);
