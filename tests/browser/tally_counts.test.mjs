@@ -39,8 +39,8 @@ async function assertFilled(page) {
   assert.equal(await counted(page, 'positive'), null);
 }
 
-check('tally: what is counted by touch is there after a reload, after closing, and in the file', async () => {
-  let context = await contextWithProfile(profile, tablet);
+check('tally: what is counted by touch is there after a reload, after closing, and in the file', async (t) => {
+  let context = await contextWithProfile(t, profile, tablet);
   let page = await open(context, sheet);
   await fill(page);
   await assertFilled(page);
@@ -49,7 +49,7 @@ check('tally: what is counted by touch is there after a reload, after closing, a
   assertQuiet(page);
   await context.close();
 
-  context = await contextWithProfile(profile, tablet);
+  context = await contextWithProfile(t, profile, tablet);
   page = await open(context, sheet);
   await assertFilled(page);
   const name = await exported(page, record);

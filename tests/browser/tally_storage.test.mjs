@@ -16,12 +16,12 @@ async function assertWarnsAndCounts(page, name) {
   assert.equal(box.count.positive, await counted(page, 'positive'));
 }
 
-check('tally: storage forbidden by the browser: a bar says so, and the counts reach the file', async () => {
+check('tally: storage forbidden by the browser: a bar says so, and the counts reach the file', async (t) => {
   const profile = inScratch('forbidding');
   mkdirSync(`${profile}/Default`, { recursive: true });
   const block = 2; // the value of Chromium's content settings
   writeFileSync(`${profile}/Default/Preferences`, JSON.stringify({ profile: { default_content_setting_values: { cookies: block } } }));
-  const context = await contextWithProfile(profile, tablet);
+  const context = await contextWithProfile(t, profile, tablet);
   const page = await open(context, sheet);
   assert.equal(await page.evaluate(() => { try { return typeof window.localStorage; } catch { return 'forbidden'; } }), 'forbidden');
   await countBox(page, 'A-01', { positive: 2 });

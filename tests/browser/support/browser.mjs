@@ -52,10 +52,11 @@ export async function contextFor(t, { screenReader = false, ...options }) {
   return context;
 }
 
-// A context with a profile in a folder, which outlives it. To be closed by the caller.
-export async function contextWithProfile(profile, options) {
+// A context with a profile in a folder, which outlives it. Closed at the end of the test, if it is not before.
+export async function contextWithProfile(t, profile, options) {
   const context = await chromium.launchPersistentContext(profile, { ...launching, locale: 'en-US', reducedMotion: 'reduce', ...options });
   watched.set(context, await watch(context));
+  t.after(() => context.close());
   return context;
 }
 
