@@ -8,17 +8,44 @@ import { load } from './support/tally_page.mjs';
 const design = hostileDesign();
 const record = hostileRecord();
 
-const unfoldAll = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((details) => (details.open = true)));
+const unfoldAll = (page) =>
+  page.evaluate(() => document.querySelectorAll('details').forEach((details) => (details.open = true)));
 
 async function assertHarmless(page) {
   assert.equal(await page.evaluate(() => window.hacked), undefined);
-  const foreign = await page.evaluate(() => [...document.querySelectorAll('img, iframe, object, embed, link, base, form, meta[http-equiv=refresh], image, foreignObject')].map((e) => e.outerHTML.slice(0, 120)));
+  const foreign = await page.evaluate(() =>
+    [
+      ...document.querySelectorAll(
+        'img, iframe, object, embed, link, base, form, meta[http-equiv=refresh], image, foreignObject',
+      ),
+    ].map((e) => e.outerHTML.slice(0, 120)),
+  );
   assert.deepEqual(foreign, []);
-  const scripts = await page.evaluate(() => [...document.scripts].filter((s) => s.type !== 'application/json' && s.nonce !== 'page').map((s) => s.outerHTML.slice(0, 120)));
+  const scripts = await page.evaluate(() =>
+    [...document.scripts]
+      .filter((s) => s.type !== 'application/json' && s.nonce !== 'page')
+      .map((s) => s.outerHTML.slice(0, 120)),
+  );
   assert.deepEqual(scripts, []);
-  const attributes = await page.evaluate(() => [...document.querySelectorAll('*')].flatMap((e) => [...e.attributes].filter(({ name, value }) => name.startsWith('on') || /^\s*javascript:/i.test(value) && name === 'href')).map(({ name, value }) => `${name}=${value}`));
+  const attributes = await page.evaluate(() =>
+    [...document.querySelectorAll('*')]
+      .flatMap((e) =>
+        [...e.attributes].filter(
+          ({ name, value }) => name.startsWith('on') || (/^\s*javascript:/i.test(value) && name === 'href'),
+        ),
+      )
+      .map(({ name, value }) => `${name}=${value}`),
+  );
   assert.deepEqual(attributes, []);
-  assert.deepEqual(await page.evaluate(() => look.texts().filter(({ text }) => /[\u200E\u200F\u202A-\u202E\u2066-\u2069]/.test(text)).map(({ text }) => text.slice(0, 80))), []);
+  assert.deepEqual(
+    await page.evaluate(() =>
+      look
+        .texts()
+        .filter(({ text }) => /[\u200E\u200F\u202A-\u202E\u2066-\u2069]/.test(text))
+        .map(({ text }) => text.slice(0, 80)),
+    ),
+    [],
+  );
   assertQuiet(page);
 }
 
@@ -35,7 +62,7 @@ check('hostile texts in a report: shown as text, nothing runs, a phone holds it'
       await unfoldAll(page);
       await assertHarmless(page);
       await assertTold(page);
-      assert.equal(await page.locator('#boxes tbody tr').count() >= made.json.boxes.length, true);
+      assert.equal((await page.locator('#boxes tbody tr').count()) >= made.json.boxes.length, true);
       await assertFitsWidth(page, device.viewport.width);
     }
   }
@@ -47,7 +74,12 @@ check('hostile texts in a tally page: shown as text, nothing runs, a phone holds
   assert.deepEqual(ids.slice(0, texts.length), texts);
   await assertTold(page);
   for (const id of ids) {
-    await page.evaluate((hash) => { location.hash = hash; }, `#box=${encodeURIComponent(id)}`);
+    await page.evaluate(
+      (hash) => {
+        location.hash = hash;
+      },
+      `#box=${encodeURIComponent(id)}`,
+    );
     await page.waitForFunction(() => document.querySelector('[data-count=positive]') !== null);
     await unfoldAll(page);
     await assertHarmless(page);

@@ -24,10 +24,19 @@ for (const [paper, { width, points }] of Object.entries(papers)) {
     for (const { message, rule } of json.findings) assert.ok(all.includes(squeezed(message)), `${rule}: ${message}`);
     for (const { id } of json.boxes) assert.ok(all.includes(id), id);
 
-    const words = [...run('pdftotext', '-bbox', pdf, '-').matchAll(/<word xMin="([\d.-]+)" yMin="[\d.-]+" xMax="([\d.-]+)" yMax="[\d.-]+">([^<]*)/g)];
+    const words = [
+      ...run('pdftotext', '-bbox', pdf, '-').matchAll(
+        /<word xMin="([\d.-]+)" yMin="[\d.-]+" xMax="([\d.-]+)" yMax="[\d.-]+">([^<]*)/g,
+      ),
+    ];
     assert.ok(words.length > 1000);
     const edge = 20; // points: half of what page.css leaves free
-    assert.deepEqual(words.filter(([, left, right]) => Number(left) < edge || Number(right) > points - edge).map(([, left, right, word]) => `${left}-${right} ${word}`), []);
+    assert.deepEqual(
+      words
+        .filter(([, left, right]) => Number(left) < edge || Number(right) > points - edge)
+        .map(([, left, right, word]) => `${left}-${right} ${word}`),
+      [],
+    );
   });
 
   check(`report on ${paper}: nothing wider than the paper, no text under 6 points`, async (t) => {
@@ -36,7 +45,7 @@ for (const [paper, { width, points }] of Object.entries(papers)) {
     await assertFitsWidth(page, width - margins);
     assert.deepEqual(await page.evaluate((edge) => look.cutTexts(edge, false), width - margins), []);
     assert.deepEqual(await page.evaluate(() => look.smallTexts((6 / 72) * 96)), []);
-    assert.ok(await page.evaluate(() => look.texts().length) > 500);
+    assert.ok((await page.evaluate(() => look.texts().length)) > 500);
     assert.equal(await page.locator('#filter-text').isVisible(), false, 'no controls on paper');
   });
 }

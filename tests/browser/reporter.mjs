@@ -3,14 +3,18 @@ const indented = (text) => text.replace(/^/gm, '       ');
 
 function story(error) {
   const cause = error?.cause ?? error;
-  return typeof cause === 'object' && cause !== null ? cause.stack ?? cause.message ?? String(cause) : String(cause);
+  return typeof cause === 'object' && cause !== null ? (cause.stack ?? cause.message ?? String(cause)) : String(cause);
 }
 
 export default async function* report(source) {
   let passed = 0;
   let failed = 0;
   for await (const { type, data } of source) {
-    if (type === 'test:diagnostic' && data.file !== undefined && !/^(tests|suites|pass|fail|cancelled|skipped|todo|duration_ms) /.test(data.message)) {
+    if (
+      type === 'test:diagnostic' &&
+      data.file !== undefined &&
+      !/^(tests|suites|pass|fail|cancelled|skipped|todo|duration_ms) /.test(data.message)
+    ) {
       yield indented(data.message) + '\n';
     } else if (type === 'test:stderr') {
       yield data.message;

@@ -3,7 +3,18 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { assertQuiet, check, contextFor, contextWithProfile, open, openOnce, tablet } from './support/browser.mjs';
 import { boxproof, inScratch, inSource, run, tally, write } from './support/program.mjs';
-import { answer, countBox, counted, exported, load, openBox, row, showTools, tapTimes, unfold } from './support/tally_page.mjs';
+import {
+  answer,
+  countBox,
+  counted,
+  exported,
+  load,
+  openBox,
+  row,
+  showTools,
+  tapTimes,
+  unfold,
+} from './support/tally_page.mjs';
 
 const sheet = tally('tally', 'examples/saltmarsh.json');
 const profile = inScratch('profile');
@@ -27,13 +38,22 @@ async function fill(page) {
 
 async function assertFilled(page) {
   await openBox(page, 'B-12');
-  assert.deepEqual([await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')], [5, 6, 6]);
-  assert.deepEqual([await posted(page, 'Strings').inputValue(), await posted(page, 'Modules in series').inputValue()], ['6', '18']);
+  assert.deepEqual(
+    [await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')],
+    [5, 6, 6],
+  );
+  assert.deepEqual(
+    [await posted(page, 'Strings').inputValue(), await posted(page, 'Modules in series').inputValue()],
+    ['6', '18'],
+  );
   await unfold(page, 'seen');
   assert.equal(await page.locator('[data-condition=burned-terminal]').isChecked(), true);
   assert.equal(await page.locator('[data-condition]:checked').count(), 1);
   await openBox(page, 'B-11');
-  assert.deepEqual([await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')], [8, 8, 8]);
+  assert.deepEqual(
+    [await counted(page, 'positive'), await counted(page, 'negative'), await counted(page, 'fuses')],
+    [8, 8, 8],
+  );
   assert.equal(await page.locator('#progress').evaluate((p) => p.value), 2);
   await openBox(page, 'A-03');
   assert.equal(await counted(page, 'positive'), null);
@@ -63,11 +83,24 @@ check('tally: the exported file fits the schema, and boxproof finds in it what w
   assert.equal(format, 'boxproof-asbuilt/1');
   assert.deepEqual(boxes, [
     { id: 'B-11', count: { positive: 8, negative: 8, fuses: 8 } },
-    { id: 'B-12', posted: { strings: 6, series: 18 }, count: { positive: 5, negative: 6, fuses: 6 }, seen: [{ what: 'burned-terminal' }] },
+    {
+      id: 'B-12',
+      posted: { strings: 6, series: 18 },
+      count: { positive: 5, negative: 6, fuses: 6 },
+      seen: [{ what: 'burned-terminal' }],
+    },
   ]);
-  assert.match(run('/usr/bin/python3', inSource('tests/schema/validate.py'), inSource('data/schema/asbuilt.schema.json'), record), /^1 passed, 0 failed$/m);
-  const { findings } = JSON.parse(boxproof('check', 'examples/saltmarsh.json', '--asbuilt', record, '--format', 'json'));
-  const of = (id) => findings.filter((finding) => finding.box === id && (finding.basis === 'as-built' || /^(tally|condition)\//.test(finding.rule)));
+  assert.match(
+    run('/usr/bin/python3', inSource('tests/schema/validate.py'), inSource('data/schema/asbuilt.schema.json'), record),
+    /^1 passed, 0 failed$/m,
+  );
+  const { findings } = JSON.parse(
+    boxproof('check', 'examples/saltmarsh.json', '--asbuilt', record, '--format', 'json'),
+  );
+  const of = (id) =>
+    findings.filter(
+      (finding) => finding.box === id && (finding.basis === 'as-built' || /^(tally|condition)\//.test(finding.rule)),
+    );
   const polarity = of('B-12').filter((finding) => finding.rule === 'tally/polarity');
   assert.equal(polarity.length, 1);
   assert.equal(polarity[0].severity, 'hazard');
@@ -75,32 +108,38 @@ check('tally: the exported file fits the schema, and boxproof finds in it what w
   assert.deepEqual(of('B-11'), []);
 });
 
-check('tally: a fresh browser takes the file and has the same; a wrong one is refused and changes nothing', async (t) => {
-  const page = await openOnce(t, tablet, sheet);
-  await load(page, record);
-  await assertFilled(page);
-  const again = inScratch('again.json');
-  await exported(page, again);
-  assert.deepEqual(read(again), read(record));
+check(
+  'tally: a fresh browser takes the file and has the same; a wrong one is refused and changes nothing',
+  async (t) => {
+    const page = await openOnce(t, tablet, sheet);
+    await load(page, record);
+    await assertFilled(page);
+    const again = inScratch('again.json');
+    await exported(page, again);
+    assert.deepEqual(read(again), read(record));
 
-  const wrongs = {
-    'no JSON': '{"format": "boxproof-asbuilt/1", "boxes": [',
-    'a design': { format: 'boxproof-design/1', boxes: [] },
-    'a count that is none': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01', count: { positive: -1 } }] },
-    'a word that is none': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01', seen: [{ what: 'burnt-terminal' }] }] },
-    'a box twice': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01' }, { id: 'A-01' }] },
-  };
-  for (const [what, content] of Object.entries(wrongs)) {
-    await load(page, write('wrong.json', content));
-    const dialog = page.locator('dialog#ask');
-    await dialog.waitFor();
-    assert.match(await dialog.innerText(), /not loaded/, what);
-    await page.keyboard.press('Escape');
-    await dialog.waitFor({ state: 'hidden' });
-  }
-  await assertFilled(page);
-  assertQuiet(page);
-});
+    const wrongs = {
+      'no JSON': '{"format": "boxproof-asbuilt/1", "boxes": [',
+      'a design': { format: 'boxproof-design/1', boxes: [] },
+      'a count that is none': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01', count: { positive: -1 } }] },
+      'a word that is none': {
+        format: 'boxproof-asbuilt/1',
+        boxes: [{ id: 'A-01', seen: [{ what: 'burnt-terminal' }] }],
+      },
+      'a box twice': { format: 'boxproof-asbuilt/1', boxes: [{ id: 'A-01' }, { id: 'A-01' }] },
+    };
+    for (const [what, content] of Object.entries(wrongs)) {
+      await load(page, write('wrong.json', content));
+      const dialog = page.locator('dialog#ask');
+      await dialog.waitFor();
+      assert.match(await dialog.innerText(), /not loaded/, what);
+      await page.keyboard.press('Escape');
+      await dialog.waitFor({ state: 'hidden' });
+    }
+    await assertFilled(page);
+    assertQuiet(page);
+  },
+);
 
 check('tally: nothing is cleared or replaced without being asked, and undo brings it back', async (t) => {
   const page = await openOnce(t, tablet, sheet);

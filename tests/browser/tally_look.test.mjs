@@ -9,16 +9,25 @@ const sheet = tally('tally', 'examples/saltmarsh.json');
 const thumb = 44; // px, WCAG 2.2, success criterion 2.5.5
 const counterHeight = 96; // px: tapped without looking
 
-const unfoldAll = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((details) => (details.open = true)));
+const unfoldAll = (page) =>
+  page.evaluate(() => document.querySelectorAll('details').forEach((details) => (details.open = true)));
 
 // Everything to be touched, with what it measures. A box to tick is touched by its label.
 const smallTargets = (page, least) =>
-  page.evaluate((px) => [...document.querySelectorAll('button, input, select, textarea, summary, a[href]')].flatMap((element) => {
-    const target = element.closest('label') ?? element;
-    if (!look.shown(target)) return [];
-    const { width, height } = target.getBoundingClientRect();
-    return width >= px - 0.5 && height >= px - 0.5 ? [] : [`${width.toFixed(0)} x ${height.toFixed(0)}: <${element.localName} id="${element.id}"> ${target.textContent.slice(0, 40)}`];
-  }), least);
+  page.evaluate(
+    (px) =>
+      [...document.querySelectorAll('button, input, select, textarea, summary, a[href]')].flatMap((element) => {
+        const target = element.closest('label') ?? element;
+        if (!look.shown(target)) return [];
+        const { width, height } = target.getBoundingClientRect();
+        return width >= px - 0.5 && height >= px - 0.5
+          ? []
+          : [
+              `${width.toFixed(0)} x ${height.toFixed(0)}: <${element.localName} id="${element.id}"> ${target.textContent.slice(0, 40)}`,
+            ];
+      }),
+    least,
+  );
 
 async function assertFits(page, width) {
   await assertFitsWidth(page, width);
@@ -35,7 +44,9 @@ for (const [name, device] of Object.entries({ phone, tablet })) {
     await openBox(page, 'B-20');
     await unfoldAll(page);
     await assertFits(page, device.viewport.width);
-    const heights = await page.locator('[data-count]').evaluateAll((all) => all.map((button) => button.getBoundingClientRect().height));
+    const heights = await page
+      .locator('[data-count]')
+      .evaluateAll((all) => all.map((button) => button.getBoundingClientRect().height));
     assert.equal(heights.length, 3);
     for (const height of heights) assert.ok(height >= counterHeight, `a counter ${height} px high`);
     assertQuiet(page);

@@ -25,19 +25,29 @@ const sheet = tally('large', largeSite());
 const watchEvent = (page, type) =>
   page.evaluate((name) => {
     globalThis.took = [];
-    document.addEventListener(name, (event) => {
-      requestAnimationFrame(() => requestAnimationFrame(() => globalThis.took.push(performance.now() - event.timeStamp)));
-    }, { capture: true });
+    document.addEventListener(
+      name,
+      (event) => {
+        requestAnimationFrame(() =>
+          requestAnimationFrame(() => globalThis.took.push(performance.now() - event.timeStamp)),
+        );
+      },
+      { capture: true },
+    );
   }, type);
 
 async function worst(page, t, what, act) {
-  await page.evaluate(() => { globalThis.took = []; });
+  await page.evaluate(() => {
+    globalThis.took = [];
+  });
   for (let i = 0; i < times; ++i) {
     await act(i);
     await page.waitForFunction((n) => globalThis.took.length > n, i);
   }
   const took = (await page.evaluate(() => globalThis.took)).sort((a, b) => a - b);
-  t.diagnostic(`${what}: worst of ${took.length} ${took.at(-1).toFixed(0)} ms, median ${took[took.length >> 1].toFixed(0)} ms`);
+  t.diagnostic(
+    `${what}: worst of ${took.length} ${took.at(-1).toFixed(0)} ms, median ${took[took.length >> 1].toFixed(0)} ms`,
+  );
   assert.ok(took.at(-1) < most, `${what}: ${took.at(-1)} ms`);
 }
 
@@ -61,6 +71,8 @@ check('tally of 500 boxes: opens, and answers taps on a counter, on a box and ke
   });
   await watchEvent(page, 'input');
   await page.locator('#find').focus();
-  await worst(page, t, 'a key in the search', (i) => page.keyboard.press(['A', '1', '-', '2', 'Backspace', 'Backspace', 'Backspace', 'Backspace'][i % 8]));
+  await worst(page, t, 'a key in the search', (i) =>
+    page.keyboard.press(['A', '1', '-', '2', 'Backspace', 'Backspace', 'Backspace', 'Backspace'][i % 8]),
+  );
   assertQuiet(page);
 });

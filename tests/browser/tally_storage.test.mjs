@@ -20,10 +20,22 @@ check('tally: storage forbidden by the browser: a bar says so, and the counts re
   const profile = inScratch('forbidding');
   mkdirSync(`${profile}/Default`, { recursive: true });
   const block = 2; // the value of Chromium's content settings
-  writeFileSync(`${profile}/Default/Preferences`, JSON.stringify({ profile: { default_content_setting_values: { cookies: block } } }));
+  writeFileSync(
+    `${profile}/Default/Preferences`,
+    JSON.stringify({ profile: { default_content_setting_values: { cookies: block } } }),
+  );
   const context = await contextWithProfile(t, profile, tablet);
   const page = await open(context, sheet);
-  assert.equal(await page.evaluate(() => { try { return typeof window.localStorage; } catch { return 'forbidden'; } }), 'forbidden');
+  assert.equal(
+    await page.evaluate(() => {
+      try {
+        return typeof window.localStorage;
+      } catch {
+        return 'forbidden';
+      }
+    }),
+    'forbidden',
+  );
   await countBox(page, 'A-01', { positive: 2 });
   await assertWarnsAndCounts(page, 'forbidden.json');
   assertQuiet(page);
@@ -36,7 +48,11 @@ check('tally: storage full: no bar before it is, a bar then, and the counts reac
   assert.equal(await page.locator('#bar-storage').count(), 0);
   await page.evaluate(() => {
     for (let size = 1 << 22, n = 0; size > 0; size = size >> 1)
-      try { for (;;) localStorage.setItem(`filler ${n++}`, 'x'.repeat(size)); } catch { /* no room for so much */ }
+      try {
+        for (;;) localStorage.setItem(`filler ${n++}`, 'x'.repeat(size));
+      } catch {
+        /* no room for so much */
+      }
   });
   await tapTimes(page, 'negative', 12);
   await assertWarnsAndCounts(page, 'full.json');

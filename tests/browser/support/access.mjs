@@ -10,14 +10,23 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'ut
 async function axeViolations(page) {
   await page.evaluate(`{ let module, exports, define; ${axe} }`);
   const { violations } = await page.evaluate(() =>
-    globalThis.axe.run({ exclude: ['section.box.clean ~ section.box.clean'] }, { resultTypes: ['violations'] }));
-  return violations.map(({ id, impact, nodes }) => ({ id, impact, nodes: nodes.map(({ html }) => html.slice(0, 160)) }));
+    globalThis.axe.run({ exclude: ['section.box.clean ~ section.box.clean'] }, { resultTypes: ['violations'] }),
+  );
+  return violations.map(({ id, impact, nodes }) => ({
+    id,
+    impact,
+    nodes: nodes.map(({ html }) => html.slice(0, 160)),
+  }));
 }
 
 export async function checkAccess(t, page) {
   const operated = await controls(page);
   assert.ok(operated.length > 0);
-  assert.deepEqual(operated.filter(({ name }) => name === ''), [], 'controls and pictures without a name');
+  assert.deepEqual(
+    operated.filter(({ name }) => name === ''),
+    [],
+    'controls and pictures without a name',
+  );
   const levels = await headings(page);
   assert.equal(levels.filter((level) => level === 1).length, 1, 'headings of level 1');
   assert.deepEqual(jumps(levels), [], `headings that skip a level: ${levels.join(' ')}`);
@@ -27,6 +36,10 @@ export async function checkAccess(t, page) {
   assert.deepEqual(await brokenLinks(page), []);
   assert.notEqual(await page.evaluate(() => document.documentElement.lang), '');
   const violations = await axeViolations(page);
-  for (const { id, impact, nodes } of violations) t.diagnostic(`axe-core, ${impact}: ${id} (${nodes.length}), ${nodes[0]}`);
-  assert.deepEqual(violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)), []);
+  for (const { id, impact, nodes } of violations)
+    t.diagnostic(`axe-core, ${impact}: ${id} (${nodes.length}), ${nodes[0]}`);
+  assert.deepEqual(
+    violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)),
+    [],
+  );
 }

@@ -37,7 +37,8 @@ async function watch(context) {
   });
   context.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
   context.on('weberror', (error) => complaints.push(`page error: ${error.error()}`));
-  for (const script of ['in_page.js', 'contrast.js']) await context.addInitScript({ path: fileURLToPath(new URL(script, import.meta.url)) });
+  for (const script of ['in_page.js', 'contrast.js'])
+    await context.addInitScript({ path: fileURLToPath(new URL(script, import.meta.url)) });
   return { complaints, opened };
 }
 
@@ -46,7 +47,9 @@ const watched = new WeakMap();
 // A context that ends with the test. `options`: desk, phone, tablet, and whatever playwright knows besides.
 // `screenReader`: as if one were running.
 export async function contextFor(t, { screenReader = false, ...options }) {
-  const context = await (await browser(screenReader ? telling : launching)).newContext({ locale: 'en-US', reducedMotion: 'reduce', ...options });
+  const context = await (
+    await browser(screenReader ? telling : launching)
+  ).newContext({ locale: 'en-US', reducedMotion: 'reduce', ...options });
   watched.set(context, await watch(context));
   t.after(() => context.close());
   return context;
@@ -54,7 +57,12 @@ export async function contextFor(t, { screenReader = false, ...options }) {
 
 // A context with a profile in a folder, which outlives it. Closed at the end of the test, if it is not before.
 export async function contextWithProfile(t, profile, options) {
-  const context = await chromium.launchPersistentContext(profile, { ...launching, locale: 'en-US', reducedMotion: 'reduce', ...options });
+  const context = await chromium.launchPersistentContext(profile, {
+    ...launching,
+    locale: 'en-US',
+    reducedMotion: 'reduce',
+    ...options,
+  });
   watched.set(context, await watch(context));
   t.after(() => context.close());
   return context;
@@ -83,8 +91,18 @@ export async function assertFitsWidth(page, width, what) {
   await page.evaluate(() => look.layOutAll());
   const wide = await page.evaluate((edge) => {
     if (document.scrollingElement.scrollWidth <= edge) return [];
-    const beyond = [...document.querySelectorAll('body *')].filter((element) => element.getBoundingClientRect().right > edge + 0.5 && !look.scrollsItself(element));
-    return [`${document.scrollingElement.scrollWidth} px`, ...beyond.slice(0, 8).map((element) => `<${element.localName} id="${element.id}" class="${element.getAttribute('class') ?? ''}"> in ${element.closest('[id]')?.id ?? ''}`)];
+    const beyond = [...document.querySelectorAll('body *')].filter(
+      (element) => element.getBoundingClientRect().right > edge + 0.5 && !look.scrollsItself(element),
+    );
+    return [
+      `${document.scrollingElement.scrollWidth} px`,
+      ...beyond
+        .slice(0, 8)
+        .map(
+          (element) =>
+            `<${element.localName} id="${element.id}" class="${element.getAttribute('class') ?? ''}"> in ${element.closest('[id]')?.id ?? ''}`,
+        ),
+    ];
   }, width);
   assert.deepEqual(wide, [], what);
 }

@@ -22,7 +22,9 @@ globalThis.lowContrast = (least) => {
   const faded = ([r, g, b, a], opacity) => [r, g, b, a * opacity];
 
   function luminance(rgb) {
-    const [r, g, b] = rgb.map((value) => (value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4));
+    const [r, g, b] = rgb.map((value) =>
+      value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4,
+    );
     return 0.2126 * r + 0.7152 * g + 0.0722 * b;
   }
 
@@ -52,14 +54,18 @@ globalThis.lowContrast = (least) => {
 
   function behind(element, box) {
     const layers = [];
-    for (let a = element; a; a = a.parentElement) layers.unshift(faded(colour(getComputedStyle(a).backgroundColor), opacity(a)));
+    for (let a = element; a; a = a.parentElement)
+      layers.unshift(faded(colour(getComputedStyle(a).backgroundColor), opacity(a)));
     if (element.ownerSVGElement) layers.push(...shapesUnder(element, box.x + box.width / 2, box.y + box.height / 2));
     return layers.reduce((below, layer) => over(layer, below), [255, 255, 255]);
   }
 
   function ink(element) {
     const style = getComputedStyle(element);
-    return faded(colour(element.ownerSVGElement ? style.fill : style.color), opacity(element) * (element.ownerSVGElement ? parseFloat(style.fillOpacity) : 1));
+    return faded(
+      colour(element.ownerSVGElement ? style.fill : style.color),
+      opacity(element) * (element.ownerSVGElement ? parseFloat(style.fillOpacity) : 1),
+    );
   }
 
   // What is typed into a field, and what stands in it before, are no text nodes.
@@ -69,7 +75,13 @@ globalThis.lowContrast = (least) => {
       if (!look.shown(element)) continue;
       const box = element.getBoundingClientRect();
       out.push({ text: `field ${element.name || element.id}`, element, boxes: [box] });
-      if (element.placeholder) out.push({ text: element.placeholder, element, boxes: [box], css: getComputedStyle(element, '::placeholder').color });
+      if (element.placeholder)
+        out.push({
+          text: element.placeholder,
+          element,
+          boxes: [box],
+          css: getComputedStyle(element, '::placeholder').color,
+        });
     }
     return out;
   }

@@ -23,13 +23,30 @@ export function hostileDesign() {
   design.site.permit.number = all;
   const base = design.combiners.find((box) => box.id === 'A-03');
   design.combiners = [...texts, long].map((text) => ({ ...base, id: text, sheet: text, location: text, note: text }));
-  const renamed = (old, text) => JSON.parse(JSON.stringify(design).replaceAll(JSON.stringify(old), JSON.stringify(text)));
-  return write('hostile.json', [['M-450', texts[1]], ['INV-1', texts[0]], ['rhw-350', texts[3]], ['near', texts[2]]].reduce((_, [old, text]) => Object.assign(design, renamed(old, text)), design));
+  const renamed = (old, text) =>
+    JSON.parse(JSON.stringify(design).replaceAll(JSON.stringify(old), JSON.stringify(text)));
+  return write(
+    'hostile.json',
+    [
+      ['M-450', texts[1]],
+      ['INV-1', texts[0]],
+      ['rhw-350', texts[3]],
+      ['near', texts[2]],
+    ].reduce((_, [old, text]) => Object.assign(design, renamed(old, text)), design),
+  );
 }
 
-export const hostileRecord = () => write('hostile-record.json', {
-  format: 'boxproof-asbuilt/1',
-  visit: { by: texts.join(' '), weather: long },
-  boxes: [...texts.map((text) => ({ id: text, posted: { id: text }, note: text, seen: [{ what: 'burned-bus', where: text, note: text, photo: text }] })),
-    { id: `unplanned ${texts[1]}`, note: long }],
-});
+export const hostileRecord = () =>
+  write('hostile-record.json', {
+    format: 'boxproof-asbuilt/1',
+    visit: { by: texts.join(' '), weather: long },
+    boxes: [
+      ...texts.map((text) => ({
+        id: text,
+        posted: { id: text },
+        note: text,
+        seen: [{ what: 'burned-bus', where: text, note: text, photo: text }],
+      })),
+      { id: `unplanned ${texts[1]}`, note: long },
+    ],
+  });

@@ -2,8 +2,7 @@
 'use strict';
 globalThis.look = (() => {
   const shown = (element) =>
-    element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
-    !element.closest('.unseen, .skip');
+    element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !element.closest('.unseen, .skip');
 
   // What the browser leaves out as long as it is off the screen (content-visibility: auto) is measured like the rest.
   function layOutAll() {
@@ -27,7 +26,8 @@ globalThis.look = (() => {
     return out;
   }
 
-  const named = ({ text, element }) => `${element.closest('[id]')?.id ?? ''} <${element.localName} ${element.getAttribute('class') ?? ''}> ${text.slice(0, 60)}`;
+  const named = ({ text, element }) =>
+    `${element.closest('[id]')?.id ?? ''} <${element.localName} ${element.getAttribute('class') ?? ''}> ${text.slice(0, 60)}`;
 
   // The height of the letters as they come out: a drawing may be scaled.
   function fontSize(element) {
@@ -36,7 +36,9 @@ globalThis.look = (() => {
   }
 
   const smallTexts = (least) =>
-    texts().filter(({ element }) => fontSize(element) < least - 0.01).map((t) => `${fontSize(t.element).toFixed(1)} px: ${named(t)}`);
+    texts()
+      .filter(({ element }) => fontSize(element) < least - 0.01)
+      .map((t) => `${fontSize(t.element).toFixed(1)} px: ${named(t)}`);
 
   // An ancestor that scrolls by itself keeps what is too wide for the page.
   function scrollsItself(element) {
@@ -48,7 +50,11 @@ globalThis.look = (() => {
   // Texts that end right of `edge`, or that an ancestor cuts off.
   function cutTexts(edge, scrollingIsFine) {
     return texts()
-      .filter(({ element, boxes }) => boxes.some((box) => box.right > edge + 0.5 || box.left < -0.5) && !(scrollingIsFine && scrollsItself(element)))
+      .filter(
+        ({ element, boxes }) =>
+          boxes.some((box) => box.right > edge + 0.5 || box.left < -0.5) &&
+          !(scrollingIsFine && scrollsItself(element)),
+      )
       .map((t) => `${Math.max(...t.boxes.map((box) => box.right)).toFixed(1)} px: ${named(t)}`);
   }
 

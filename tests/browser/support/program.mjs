@@ -19,8 +19,13 @@ export function write(name, content) {
 
 // Runs a program in the source tree, so that reports name files as the README does. Above status 1 is trouble.
 export function run(command, ...args) {
-  const { status, stdout, stderr, error } = spawnSync(command, args, { cwd: source, encoding: 'utf8', maxBuffer: 1 << 28 });
-  if (error || status > 1 || status === null) throw new Error(`${command} ${args.join(' ')}: status ${status}\n${stderr}${error ?? ''}`);
+  const { status, stdout, stderr, error } = spawnSync(command, args, {
+    cwd: source,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
+  if (error || status > 1 || status === null)
+    throw new Error(`${command} ${args.join(' ')}: status ${status}\n${stderr}${error ?? ''}`);
   return stdout;
 }
 
