@@ -9,6 +9,7 @@
 
 #include "boxproof/exceptions.hpp"
 #include "boxproof/finding.hpp"
+#include "boxproof/progress.hpp"
 #include "boxproof/read.hpp"
 #include "boxproof/rule.hpp"
 
@@ -17,6 +18,7 @@ namespace boxproof {
 struct CheckOptions {
   std::vector<std::string> boxes;  // shell-style patterns of ids; empty: all boxes
   bool show_work = false;
+  ProgressHook progress = {};
 };
 
 struct BoxResult {

@@ -12,6 +12,7 @@
 #include "boxproof/edition.hpp"
 #include "boxproof/exceptions.hpp"
 #include "boxproof/input_error.hpp"
+#include "boxproof/progress.hpp"
 
 namespace boxproof {
 
@@ -31,7 +32,7 @@ struct DesignFile {
 };
 
 // Reads a design (boxproof-design/1). Throws InputError with every problem of the file.
-DesignFile read_design(const Document& document);
+DesignFile read_design(const Document& document, const ProgressHook& progress = {});
 
 struct RecordFile {
   FieldRecord record;
@@ -39,7 +40,7 @@ struct RecordFile {
 };
 
 // Reads a field record (boxproof-asbuilt/1, JSON or CSV). Throws InputError with every problem of the file.
-RecordFile read_field_record(const Document& document);
+RecordFile read_field_record(const Document& document, const ProgressHook& progress = {});
 
 // Reads agreed exceptions (boxproof-exceptions/1). Throws InputError with every problem of the file.
 ExceptionsFile read_exceptions(const Document& document);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "boxproof/check.hpp"
+#include "boxproof/progress.hpp"
 
 namespace boxproof {
 
@@ -22,6 +23,7 @@ struct ReportInput {
       overrides;  // what the command line put in place of the file's values, one sentence each
   bool show_work = false;
   bool colour = false;  // text only
+  ProgressHook progress = {};
 };
 
 // The format boxproof-report/1.

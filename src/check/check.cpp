@@ -178,10 +178,13 @@ class Checker {
       for (std::size_t i = b * block; i < std::min((b + 1) * block, out.boxes.size()); ++i)
         judge_box(out.boxes[i], facts, notes, found);
     };
+    std::size_t done = 0;
     text::in_order<Found>((out.boxes.size() + block - 1) / block, make, [&](Found& found) {
       std::move(found.standing.begin(), found.standing.end(), std::back_inserter(out.findings));
       std::move(found.gone.begin(), found.gone.end(), std::back_inserter(out.gone));
       found = Found();
+      done = std::min(done + block, out.boxes.size());
+      if (options_.progress) options_.progress(done, out.boxes.size());
     });
   }
 

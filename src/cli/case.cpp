@@ -48,14 +48,14 @@ void check_inputs(const Options& o) {
 
 }  // namespace
 
-void load(const Options& o, Console& console, Case& c) {
+void load(const Options& o, Console& console, Case& c, const ProgressHook& progress) {
   check_inputs(o);
   c.design_text = read_file(o.design, console.in);
-  c.design = read_design(c.design_text);
+  c.design = read_design(c.design_text, progress);
   Design& design = c.design.design;
   if (!o.record.empty()) {
     c.record_text = read_file(o.record, console.in);
-    c.record = read_field_record(c.record_text);
+    c.record = read_field_record(c.record_text, progress);
   }
   if (!o.exceptions.empty()) {
     c.exceptions_text = read_file(o.exceptions, console.in);

@@ -30,7 +30,7 @@ struct Case {
 };
 
 // Reads everything that the options name. Throws InputError, or WrongUse.
-void load(const Options& o, Console& console, Case& c);
+void load(const Options& o, Console& console, Case& c, const ProgressHook& progress = {});
 
 // The day on which agreed exceptions must be in force.
 ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console);

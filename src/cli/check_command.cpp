@@ -7,14 +7,15 @@
 #include "src/cli/case.hpp"
 #include "src/cli/commands.hpp"
 #include "src/cli/files.hpp"
+#include "src/cli/progress.hpp"
 
 namespace boxproof::cli {
 namespace {
 
 // Everything judged, and what is agreed set aside. A page always holds the workings, closed.
-Judgement judgement_of(const Options& o, const Case& c, const Console& console) {
+Judgement judgement_of(const Options& o, const Case& c, const Console& console, Progress& progress) {
   Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr,
-                      {o.boxes, o.show_work || o.format == "html"});
+                      {o.boxes, o.show_work || o.format == "html", progress.stage("judging")});
   if (c.exceptions) apply_exceptions(j, c.design.design, *c.exceptions, exceptions_day(o, c, console));
   return j;
 }
@@ -47,13 +48,20 @@ int status_of(const std::array<std::size_t, severity_names.size()>& counts, std:
 
 int check_command(const Options& o, Console& console) {
   Case c;
-  load(o, console, c);
+  Progress progress(console);
+  load(o, console, c, progress.stage("reading"));
   expect_boxes(o, c.design.design);
   const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console);
+  const Judgement judgement = judgement_of(o, c, console, progress);
   Target target(o.output, console.out);
-  const ReportInput report{
-      c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)};
+  const ReportInput report{c.design,
+                           record,
+                           c.edition,
+                           judgement,
+                           c.overrides,
+                           o.show_work,
+                           wants_colour(o, console),
+                           progress.writing(o.output)};
   const Write write = [&target](std::string_view text) { target.write(text); };
   writer(o.format)(report, write);
   target.finish();
@@ -62,14 +70,16 @@ int check_command(const Options& o, Console& console) {
 
 int box_command(const Options& o, Console& console) {
   Case c;
-  load(o, console, c);
+  Progress progress(console);
+  load(o, console, c, progress.stage("reading"));
   const auto ids = box_ids(c.design.design);
   const auto found = std::find(ids.begin(), ids.end(), o.id);
   if (found == ids.end())
     throw WrongUse(
         fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
   const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console);
+  const Judgement judgement = judgement_of(o, c, console, progress);
+  progress.clear();
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);
   write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},

@@ -5,16 +5,19 @@
 #include "src/cli/case.hpp"
 #include "src/cli/commands.hpp"
 #include "src/cli/files.hpp"
+#include "src/cli/progress.hpp"
 #include "src/report/labels.hpp"
 
 namespace boxproof::cli {
 
 int labels_command(const Options& o, Console& console) {
   Case c;
-  load(o, console, c);
+  Progress progress(console);
+  load(o, console, c, progress.stage("reading"));
   const Design& design = c.design.design;
   expect_boxes(o, design);
   report::LabelReport r{design, c.edition, {}, o.boxes.empty(), c.overrides};
+  r.progress = progress.writing(o.output);
   std::map<std::string_view, const VisitedBox*> visited;
   if (c.record) {
     r.basis = Basis::as_built;

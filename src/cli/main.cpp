@@ -1,5 +1,7 @@
+#include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
@@ -19,6 +21,16 @@ boxproof::Date local_day() {
           std::chrono::day(static_cast<unsigned>(local.tm_mday))};
 }
 
+std::chrono::milliseconds elapsed() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(
+      std::chrono::steady_clock::now().time_since_epoch());
+}
+
+std::size_t columns() {
+  winsize size{};
+  return ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -31,6 +43,9 @@ int main(int argc, char** argv) {
                                    const char* value = std::getenv(name);
                                    return value != nullptr ? std::optional<std::string>(value) : std::nullopt;
                                  },
-                                 local_day};
+                                 local_day,
+                                 isatty(STDERR_FILENO) == 1,
+                                 elapsed,
+                                 columns};
   return boxproof::cli::run({argv + 1, argv + argc}, console);
 }

@@ -1,6 +1,7 @@
 // The command line, without a process around it: the tests call run() as the program does.
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <iosfwd>
 #include <optional>
@@ -27,6 +28,11 @@ struct Console {
   };
   // The clock: asked only for the day on which agreed exceptions count, and only if nothing else says it.
   std::function<Date()> today = {};
+  bool err_is_terminal = false;
+  // Time gone by since whenever; and how many columns the terminal of `err` has (0: not known). Without the
+  // former no progress is shown.
+  std::function<std::chrono::milliseconds()> elapsed = {};
+  std::function<std::size_t()> columns = {};
 };
 
 // Runs the program with the arguments behind its name; returns the exit status.

@@ -27,11 +27,12 @@ constexpr Measure high_temperature = between(-70, 100, "degrees Celsius");
 
 class DesignReader : public Sink {
  public:
-  explicit DesignReader(const Document& document)
+  DesignReader(const Document& document, const ProgressHook& progress)
       : source_(document.text),
         problems_(document.name, document.text),
         reading_{problems_, nullptr, nullptr},
-        places_(std::make_shared<SourceMap>(document.name, document.text, "combiners")) {}
+        places_(std::make_shared<SourceMap>(document.name, document.text, "combiners")),
+        progress_(progress) {}
 
   DesignFile read() {
     const ListSpan span = find_list(source_, "combiners");
@@ -158,10 +159,12 @@ class DesignReader : public Sink {
       problems_.add(span.open, "/combiners", "found an empty list, expected at least one combiner box");
     design_.combiners.resize(span.elements.size());
     for (std::uint32_t offset : span.elements) places_->add_element(offset);
-    const bool parsed = read_list(source_, "combiners", span, problems_,
-                                  [&](std::uint32_t index, const Tree& tree, Problems& problems) {
-                                    BoxReader(design_, types_, problems).box(tree, design_.combiners[index]);
-                                  });
+    const bool parsed = read_list(
+        source_, "combiners", span, problems_,
+        [&](std::uint32_t index, const Tree& tree, Problems& problems) {
+          BoxReader(design_, types_, problems).box(tree, design_.combiners[index]);
+        },
+        progress_);
     if (parsed) unique_ids(design_.combiners, source_, "combiners", span, problems_);
   }
 
@@ -172,13 +175,14 @@ class DesignReader : public Sink {
   Design design_;
   Tree types_;
   std::vector<std::string> seen_;
+  const ProgressHook& progress_;
 };
 
 }  // namespace
 }  // namespace read
 
-DesignFile read_design(const Document& document) {
-  return read::DesignReader(document).read();
+DesignFile read_design(const Document& document, const ProgressHook& progress) {
+  return read::DesignReader(document, progress).read();
 }
 
 }  // namespace boxproof

@@ -19,11 +19,13 @@ constexpr std::array<std::string_view, 4> top_keys{"$schema", "format", "visit",
 
 class RecordReader : public Sink {
  public:
-  RecordReader(std::string_view source, Problems problems, std::shared_ptr<SourceMap> places)
+  RecordReader(std::string_view source, Problems problems, std::shared_ptr<SourceMap> places,
+               const ProgressHook& progress)
       : source_(source),
         problems_(std::move(problems)),
         reading_{problems_, nullptr, nullptr},
-        places_(std::move(places)) {}
+        places_(std::move(places)),
+        progress_(progress) {}
 
   RecordFile read() {
     const ListSpan span = find_list(source_, "boxes");
@@ -77,10 +79,12 @@ class RecordReader : public Sink {
     if (!span.found) return;
     record_.boxes.resize(span.elements.size());
     for (std::uint32_t offset : span.elements) places_->add_element(offset);
-    const bool parsed = read_list(source_, "boxes", span, problems_,
-                                  [&](std::uint32_t index, const Tree& tree, Problems& problems) {
-                                    record_.boxes[index] = read_visited_box(Value(tree, 0), problems);
-                                  });
+    const bool parsed = read_list(
+        source_, "boxes", span, problems_,
+        [&](std::uint32_t index, const Tree& tree, Problems& problems) {
+          record_.boxes[index] = read_visited_box(Value(tree, 0), problems);
+        },
+        progress_);
     if (parsed) unique_ids(record_.boxes, source_, "boxes", span, problems_);
   }
 
@@ -90,23 +94,24 @@ class RecordReader : public Sink {
   std::shared_ptr<SourceMap> places_;
   FieldRecord record_;
   bool has_format_ = false, has_boxes_ = false;
+  const ProgressHook& progress_;
 };
 
 }  // namespace
 }  // namespace read
 
-RecordFile read_field_record(const Document& document) {
+RecordFile read_field_record(const Document& document, const ProgressHook& progress) {
   const std::string& name = document.name;
   read::Problems problems(name, document.text);
   if (!read::is_field_csv(document))
     return read::RecordReader(document.text, std::move(problems),
-                              std::make_shared<read::SourceMap>(name, document.text, "boxes"))
+                              std::make_shared<read::SourceMap>(name, document.text, "boxes"), progress)
         .read();
   const auto made = read::json_of_field_csv(document.text, problems);
   read::Problems all(name, *made);
   all.take(std::move(problems));
   return read::RecordReader(made->text, std::move(all),
-                            std::make_shared<read::SourceMap>(name, made, "boxes"))
+                            std::make_shared<read::SourceMap>(name, made, "boxes"), progress)
       .read();
 }
 

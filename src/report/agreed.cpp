@@ -31,6 +31,8 @@ std::string its_stand(std::size_t n, std::string_view more = {}) {
   return fmt::format("its {} {}{}", findings(n), n == 1 ? "stands" : "stand", more);
 }
 
+}  // namespace
+
 std::string state_words(const ExceptionResult& r, const Judgement& j) {
   const std::string stand = r.standing > 0 ? its_stand(r.standing) : "it has no findings";
   switch (r.state) {
@@ -68,6 +70,8 @@ std::string box_words(const Exception& e) {
   return fmt::format("{}{}", fmt::join(shown_boxes, ", "),
                      matches_any(e.boxes, "") ? " (the site's own findings too)" : "");
 }
+
+namespace {
 
 std::string head_of(const ExceptionResult& r, std::size_t index, const Judgement& j) {
   const Exception& e = r.entry;

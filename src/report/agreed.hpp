@@ -27,6 +27,10 @@ std::vector<ExceptionRow> exception_rows(const ExceptionResult& exception, const
 // The findings that each entry set aside.
 std::vector<std::vector<const Finding*>> agreed_by_exception(const Judgement& judgement);
 
+// "in force; 2 findings set aside": what became of an entry.
+std::string state_words(const ExceptionResult& result, const Judgement& judgement);
+// The boxes that it names, as the file has them.
+std::string box_words(const Exception& exception);
 // The section of the text report.
 void write_agreed(const ReportInput& report, const Write& write);
 // For the screen of one box: what is set aside there, and the entries that name the box and have no effect at

@@ -198,9 +198,12 @@ void put_boxes(const ReportInput& r, const Write& write) {
       put(out, b + 1 < boxes.size() ? ",\n" : "\n");
     }
   };
+  std::size_t done = 0;
   text::in_order<Buffer>((boxes.size() + block - 1) / block, make, [&](Buffer& out) {
     write({out.data(), out.size()});
     out.clear();
+    done = std::min(done + block, boxes.size());
+    if (r.progress) r.progress(done, boxes.size());
   });
 }
 

@@ -17,6 +17,7 @@ struct LabelReport {
   std::vector<std::string> overrides = {};  // what the command line put in place of the file's values
   Basis basis = Basis::design;              // as built: visited boxes are those found
   std::size_t visited = 0;                  // how many of the boxes listed are
+  ProgressHook progress = {};
 };
 
 // For people: like labels of many boxes as one entry.
@@ -32,9 +33,12 @@ void each_label(const LabelReport& r, Look&& look) {
   if (r.whole_site)
     for (const LabelEntry& e : label_schedule(r.design, r.boxes, r.edition)) look(e);
   BoxFacts facts;
+  constexpr std::size_t now_and_then = 256;  // boxes
+  std::size_t done = 0;
   for (const Combiner* box : r.boxes) {
     box_facts(r.design, *box, r.edition, facts);
     for (const LabelEntry& e : label_schedule(r.design, *box, facts, r.edition)) look(e);
+    if (++done % now_and_then == 0 && r.progress) r.progress(done, r.boxes.size());
   }
 }
 

@@ -1,8 +1,196 @@
-// The correction list.
+// The correction list: what is wrong and what to submit, for a letter or an issue.
+//
+// A paragraph is one line of the file, however long, and each item has the number that it has in the report
+// as text: a list that a heading broke off goes on with its own number.
+#include <fmt/format.h>
+
+#include <optional>
+
 #include "boxproof/report.hpp"
+#include "boxproof/rule.hpp"
+#include "src/report/agreed.hpp"
+#include "src/report/dispositions.hpp"
+#include "src/report/evidence.hpp"
+#include "src/report/groups.hpp"
+#include "src/report/layout.hpp"
+#include "src/report/markdown_question.hpp"
+#include "src/report/markdown_text.hpp"
+#include "src/report/phrases.hpp"
+#include "src/rules/notes.hpp"
 
 namespace boxproof {
+namespace report {
+namespace {
 
-void write_markdown(const ReportInput&, const Write&) {}
+void write_head(const ReportInput& r, const Write& write) {
+  const Judgement& j = r.judgement;
+  write(fmt::format("# Correction list: {}\n\n", markdown_line(r.design.design.site.name)));
+  write(fmt::format("{}, by boxproof {}. The numbers are those of the full report.\n\n",
+                    markdown_line(check_name(r)), version()));
+  const auto bullet = [&](std::string_view text) { write("- " + markdown_line(text) + "\n"); };
+  bullet("Site: " + site_line(r));
+  bullet("Totals: " + totals_line(r));
+  if (r.record != nullptr) bullet("Visit: " + visit_line(r.record->record));
+  for (const std::string& remark : remarks(r)) bullet(remark);
+  write(fmt::format("\n**Verdict: {}**, {}.\n\n", upper(name_of(j.verdict)), verdict_sentence(j.verdict)));
+  bullet("Boxes: " + verdicts_line(j));
+  bullet("Findings: " + counts_line(j));
+  if (j.exceptions_day) bullet(exceptions_summary(j));
+}
+
+// "## Hazards: stop, unsafe as it stands"
+std::string heading(std::string_view said) {
+  std::string text(said);
+  for (std::size_t i = 1; i < text.size() && text[i] != ':'; ++i)
+    if (text[i] >= 'A' && text[i] <= 'Z') text[i] = static_cast<char>(text[i] - 'A' + 'a');
+  return fmt::format("\n## {}\n\n", markdown(text));
+}
+
+std::string boxes_words(const Group& g) {
+  if (g.first().box_id.empty()) return "the site";
+  const std::string boxes = markdown_line(boxes_of(g));
+  return box_count(g) == 1 ? boxes : fmt::format("{} ({} boxes)", boxes, box_count(g));
+}
+
+// Lines below an item, each behind its label.
+class Details {
+ public:
+  explicit Details(std::size_t indent) : blanks_(indent, ' ') {}
+  void add(std::string_view label, const std::string& text) {
+    if (!text.empty()) out_ += fmt::format("{}- *{}:* {}\n", blanks_, label, text);
+  }
+  void working(const Finding& f) {
+    if (f.working.empty()) return;
+    out_ += fmt::format("\n{}*Working for {}:*\n\n{}", blanks_,
+                        f.box_id.empty() ? std::string("the site") : markdown_line(f.box_id),
+                        markdown_block(working_lines(f.working), blanks_.size()));
+  }
+  const std::string& text() const { return out_; }
+
+ private:
+  static std::string working_lines(const Working& working) {
+    std::string lines;
+    for (const Step& s : working) {
+      const std::string value = fmt::format("{}{}{}", exact(s.value), s.unit.empty() ? "" : " ", s.unit);
+      const std::string section = s.section.empty() ? "" : fmt::format("   [{}]", s.section);
+      lines += s.numbers == s.formula ? plain(fmt::format("{} = {}   from {}", s.symbol, value, s.formula))
+                                      : plain(fmt::format("{} = {}", s.symbol, s.formula)) + "\n" +
+                                            plain(fmt::format("  = {} = {}{}", s.numbers, value, section));
+      lines += "\n";
+    }
+    return lines;
+  }
+  std::string blanks_, out_;
+};
+
+// What is wrong: the message; of many alike what was found in all, and the first as an example.
+std::string wrong_words(const Group& g) {
+  const std::string message = markdown_line(g.first().message);
+  if (g.findings.size() == 1) return message;
+  const std::string range = range_of(g, &Finding::found);
+  return (range.empty() ? "" : fmt::format("found {}. ", markdown_line(range))) + "For example: " + message;
+}
+
+std::string place_words(const Group& g) {
+  const FilePlace& place = g.first().place;
+  return fmt::format("{}{}", markdown_code(fmt::format("{}:{}:{}", place.file, place.line, place.column)),
+                     g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : "");
+}
+
+std::string item(const Group& g, std::size_t number, const ReportInput& r,
+                 const std::optional<KeyWords>* words) {
+  const Finding& f = g.first();
+  const std::string lead = fmt::format("{}. ", number);
+  Details details(lead.size());
+  std::string first = fmt::format("**{}** ({})", markdown(title_of(f, r)), markdown_name(f.rule->id));
+  const bool asks = f.severity == Severity::query;
+  Question question;
+  if (asks) {
+    question = question_of(g, *words[f.in_record ? 1 : 0]);
+    first = fmt::format("**{}** {} ({})", question.ask, markdown(title_of(f, r)), markdown_name(f.rule->id));
+  }
+  const std::string parts = f.lacking ? std::string() : markdown_line(parts_of(g));
+  details.add(box_count(g) == 1 || f.box_id.empty() ? "Of" : "Boxes",
+              boxes_words(g) + (parts.empty() ? "" : "; part: " + parts));
+  if (asks)
+    details.add(question.tells ? "Found" : "Why",
+                question.tells ? markdown_line(range_of(g, &Finding::found)) : question.because);
+  else
+    details.add(f.severity == Severity::advice ? "Seen" : "Wrong", wrong_words(g));
+  if (!f.lacking) details.add("Required", markdown_line(range_of(g, &Finding::required)));
+  details.add("Section", markdown_line(f.section));
+  details.add(asks ? "Answer" : "Do", markdown_line(to_do(f)));
+  if (f.severity != Severity::advice)
+    details.add(is_on_site(f, r) ? "Show" : "Submit", markdown_line(evidence(g, r)));
+  details.add("Place", place_words(g));
+  if (r.show_work) details.working(f);
+  return lead + first + "\n" + details.text() + "\n";
+}
+
+void list_findings(const ReportInput& r, const Write& write) {
+  if (r.judgement.findings.empty()) return write("\n## Findings: none\n\nThere is nothing to correct.\n");
+  std::optional<KeyWords> words[2];  // of the design, of the field record
+  std::size_t number = 0;
+  std::optional<Severity> last;
+  for (const Group& g : group(r.judgement.findings)) {
+    const Finding& f = g.first();
+    if (last != f.severity) write(heading(severity_heading(f.severity)));
+    last = f.severity;
+    if (f.severity == Severity::query && !words[f.in_record ? 1 : 0]) words[f.in_record ? 1 : 0].emplace(f.in_record);
+    write(item(g, ++number, r, words));
+  }
+}
+
+void list_seen(const ReportInput& r, const Write& write) {
+  const std::vector<BoxDisposition> boxes = dispositions(r.judgement);
+  if (boxes.empty()) return;
+  write("\n## Dispositions, by what was seen in the boxes\n\n");
+  for (const BoxDisposition& b : boxes)
+    write(fmt::format("- {}: **{}** ({})\n", markdown_line(r.design.design.combiners[b.box].id),
+                      name_of(b.disposition), markdown_line(b.seen)));
+}
+
+void list_gone(const ReportInput& r, const Write& write) {
+  if (r.judgement.gone.empty()) return;
+  write("\n## Gone: of the plan, and not so on the boxes as found; not counted\n\n");
+  for (const Group& g : group(r.judgement.gone))
+    write(fmt::format("- {}: {} ({}, {})\n", boxes_words(g), markdown(g.first().rule->title),
+                      name_of(g.first().severity), markdown_name(g.first().rule->id)));
+}
+
+void list_agreed(const ReportInput& r, const Write& write) {
+  const Judgement& j = r.judgement;
+  if (!j.exceptions_day) return;
+  write("\n## Agreed exceptions: no verdict hangs on what is set aside here\n\n");
+  write(markdown_line(exceptions_day_line(j)) +
+        " The file's word is taken for each agreement; ask to see it.\n\n");
+  std::vector<std::vector<const Finding*>> under(j.exceptions.size());
+  for (const AgreedFinding& a : j.agreed) under[a.exception].push_back(&a.finding);
+  for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
+    const Exception& e = j.exceptions[i].entry;
+    write(fmt::format("- {} ({}) on {}: {}. Agreed by {} on {}, {}. Reason: {}\n", markdown(e.rule->title),
+                      markdown_name(e.rule->id), markdown_line(box_words(e)),
+                      markdown_line(state_words(j.exceptions[i], j)), markdown_line(e.agreed_by),
+                      to_text(e.date),
+                      e.expires ? "expires " + to_text(*e.expires) : std::string("without an end"),
+                      markdown_line(e.reason)));
+    for (const Group& g : group(under[i]))
+      write(fmt::format("  - Set aside, a {}: {}; {}\n", name_of(g.first().severity), boxes_words(g),
+                        wrong_words(g)));
+  }
+  if (j.exceptions.empty()) write("The file has no entries.\n");
+}
+
+}  // namespace
+}  // namespace report
+
+void write_markdown(const ReportInput& r, const Write& write) {
+  report::write_head(r, write);
+  report::list_seen(r, write);
+  report::list_findings(r, write);
+  report::list_gone(r, write);
+  report::list_agreed(r, write);
+  write(fmt::format("\n> **Caution.** {}\n", report::markdown(caution())));
+}
 
 }  // namespace boxproof

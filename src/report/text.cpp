@@ -74,6 +74,7 @@ void write_boxes(const ReportInput& r, const Write& write) {
     if (lines.size() > enough) {
       write(lines);
       lines.clear();
+      if (r.progress) r.progress(static_cast<std::size_t>(&b - boxes.data()) + 1, boxes.size());
     }
   }
   write(lines);
