@@ -14,6 +14,7 @@
 
 #include "boxproof/finding.hpp"
 #include "boxproof/quantity.hpp"
+#include "src/report/layout.hpp"
 
 namespace boxproof::report {
 
@@ -23,19 +24,38 @@ inline void put(Buffer& out, std::string_view text) {
   out.append(text.data(), text.data() + text.size());
 }
 
+// A code point as escapes: two, where it lies beyond the first 65,536 (RFC 8259, section 7).
+inline void put_escape(Buffer& out, std::uint32_t point) {
+  constexpr std::uint32_t beyond = 0x10000, high = 0xD800, low = 0xDC00, half = 0x400;
+  if (point < beyond) {
+    fmt::format_to(std::back_inserter(out), "\\u{:04x}", point);
+  } else {
+    fmt::format_to(std::back_inserter(out), "\\u{:04x}\\u{:04x}", high + (point - beyond) / half,
+                   low + (point - beyond) % half);
+  }
+}
+
+// What JSON wants escaped, and what plain() does not show as it is: a report may be looked at on a terminal.
 inline void put_text(Buffer& out, std::string_view text) {
   put(out, "\"");
-  for (const char c : text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t start = at;
+    const char c = text[at];
     const auto byte = static_cast<unsigned char>(c);
     if (c == '"' || c == '\\') {
       out.push_back('\\');
       out.push_back(c);
+      ++at;
     } else if (c == '\n') {
       put(out, "\\n");
-    } else if (byte < 0x20) {
-      fmt::format_to(std::back_inserter(out), "\\u{:04x}", byte);
-    } else {
+      ++at;
+    } else if (byte >= 0x20 && byte < 0x7F) {
       out.push_back(c);
+      ++at;
+    } else if (const auto point = unseen(text, at)) {
+      put_escape(out, *point);
+    } else {
+      put(out, text.substr(start, at - start));
     }
   }
   put(out, "\"");

@@ -52,13 +52,14 @@ void write_lot(std::string& out, const Lot& lot, std::size_t number, const Editi
   line(out, "look", label_look(e));
   if (!e.missing.empty())
     line(out, "missing",
-         fmt::format("not stated: {}; so not every value can be computed", fmt::join(e.missing, ", ")));
+         fmt::format("not stated: {}; so not every value can be computed",
+                     plain(fmt::format("{}", fmt::join(e.missing, ", ")))));
   if (e.need.needed == Needed::not_stated && e.need.foreign_word)
     line(out, "needed",
-         fmt::format("hangs on {}: functional, which the {} edition does not know", e.need.pointer,
+         fmt::format("hangs on {}: functional, which the {} edition does not know", plain(e.need.pointer),
                      edition.name));
   else if (e.need.needed == Needed::not_stated)
-    line(out, "needed", fmt::format("hangs on {}, which is not stated", e.need.pointer));
+    line(out, "needed", fmt::format("hangs on {}, which is not stated", plain(e.need.pointer)));
   else if (e.rule == nullptr)
     line(out, "needed", "the plan calls for it; the edition does not ask for it at the box");
 }

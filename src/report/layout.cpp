@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <iterator>
 
 #include "src/rules/notes.hpp"
 #include "src/text/id_runs.hpp"
@@ -26,10 +27,20 @@ std::uint32_t decode(std::string_view text, std::size_t& at) {
   return point;
 }
 
+struct Points {
+  std::uint32_t first, last;
+};
+// Control characters, line separators, marks of direction (Unicode, annex 9), and what has no width: spaces
+// and operators that are not seen, anchors of annotations, tags.
+constexpr Points unsafe_points[] = {{0, 0x1F},        {0x7F, 0x9F},     {0x061C, 0x061C},  {0x180E, 0x180E},
+                                    {0x200B, 0x200B}, {0x200E, 0x200F}, {0x2028, 0x202E},  {0x2060, 0x206F},
+                                    {0xFEFF, 0xFEFF}, {0xFFF9, 0xFFFB}, {0xE0000, 0xE007F}};
+
 bool unsafe(std::uint32_t p) {
-  return p < 0x20 || (p >= 0x7F && p < 0xA0) || p == 0x200E || p == 0x200F || p == 0x061C ||
-         (p >= 0x202A && p <= 0x202E) || (p >= 0x2066 && p <= 0x2069) || p == 0x2028 || p == 0x2029 ||
-         p == 0xFEFF;
+  constexpr std::uint32_t first_beyond_latin = 0x061C;
+  if (p >= 0x20 && p < first_beyond_latin) return p >= 0x7F && p <= 0x9F;  // nearly all text
+  return std::any_of(std::begin(unsafe_points), std::end(unsafe_points),
+                     [p](const Points& range) { return p >= range.first && p <= range.last; });
 }
 
 }  // namespace
@@ -39,13 +50,17 @@ std::size_t width_of(std::string_view text) {
       std::count_if(text.begin(), text.end(), [](char c) { return !is_continuation(c); }));
 }
 
+std::optional<std::uint32_t> unseen(std::string_view text, std::size_t& at) {
+  const std::uint32_t point = decode(text, at);
+  return unsafe(point) ? std::optional(point) : std::nullopt;
+}
+
 std::string plain(std::string_view text) {
   std::string out;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t start = at;
-    const std::uint32_t point = decode(text, at);
-    if (unsafe(point))
-      out += fmt::format("\\u{{{:X}}}", point);
+    if (const auto point = unseen(text, at))
+      out += fmt::format("\\u{{{:X}}}", *point);
     else
       out += text.substr(start, at - start);
   }

@@ -1,6 +1,8 @@
 // Laying out text for 80 columns of terminal or paper.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,9 +16,13 @@ inline constexpr std::size_t page_width = 80;
 // Columns that a text takes: code points, as all our own text and most ids are.
 std::size_t width_of(std::string_view text);
 
-// Text from a file, made safe for a terminal: control characters and marks that turn the direction of writing
-// are shown as escapes, so that nothing in a design can move the cursor or hide what is written.
+// Text from a file, made safe for a terminal: control characters, marks that turn the direction of writing
+// and characters that nobody sees are shown as escapes, so that nothing in a design can move the cursor, hide
+// what is written, or look like another name. Joiners stay, which some scripts cannot be written without.
 std::string plain(std::string_view text);
+
+// Goes behind the character at `at`; its code point, if plain() shows it as an escape.
+std::optional<std::uint32_t> unseen(std::string_view text, std::size_t& at);
 
 std::string left(std::string_view text, std::size_t width);  // padded or, with …, cut
 std::string right(std::string_view text, std::size_t width);

@@ -17,7 +17,8 @@ std::vector<std::string> lines_of(std::string_view page) {
 std::string without_colour(std::string_view page) {
   std::string out;
   for (std::size_t at = 0; at < page.size(); ++at) {
-    if (page.substr(at, 2) == "\x1b[")
+    const bool code = page.substr(at, 2) == "\x1b[" && page.find('m', at) != std::string_view::npos;
+    if (code)
       at = page.find('m', at);
     else
       out += page[at];
