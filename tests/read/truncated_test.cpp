@@ -13,7 +13,7 @@ enum class Outcome { read, refused, other };
 template <class Read>
 Outcome outcome(const Document& document, Read&& read) {
   try {
-    read(document);
+    read(document, {});
     return Outcome::read;
   } catch (const InputError& e) {
     return e.total() > 0 && e.problems().size() == std::min<std::size_t>(e.total(), 50) ? Outcome::refused

@@ -11,7 +11,7 @@ template <class Read>
 std::vector<std::string> problems(const Document& document, Read&& read) {
   std::vector<std::string> out;
   try {
-    read(document);
+    read(document, {});
   } catch (const InputError& e) {
     for (const Problem& p : e.problems()) out.push_back(to_text(p));
   }
