@@ -25,10 +25,17 @@ std::string sheets_of(const Group& g, const ReportInput& r) {
   return fmt::format("{} {}", sheets.size() == 1 ? "sheet" : "sheets", run_together(sheets));
 }
 
+std::string answer_with(const std::string& sheets) {
+  return fmt::format("the answer, and {} with it", sheets);
+}
+
 std::string proof(const Finding& f, const std::string& sheets) {
   const std::string_view topic = f.rule->id.substr(0, f.rule->id.find('/'));
   constexpr std::string_view photo = "with the id of the box in the picture";
-  if (f.severity == Severity::query) return "the answer, in a field record that has it";
+  if (f.severity == Severity::query)
+    return topic == "tally" || topic == "condition" || topic == "measured" || topic == "label"
+               ? std::string("the answer, in a field record that has it")
+               : answer_with(sheets);
   if (topic == "condition") return fmt::format("a photo of the part as it is then, {}", photo);
   if (topic == "label") return fmt::format("a photo of the label in its place, {}", photo);
   if (topic == "measured")
@@ -47,8 +54,7 @@ bool is_on_site(const Finding& f, const ReportInput& r) {
 std::string evidence(const Group& g, const ReportInput& r) {
   const std::string sheets = sheets_of(g, r);
   if (is_on_site(g.first(), r)) return proof(g.first(), sheets);
-  return g.first().severity == Severity::query ? fmt::format("the answer, and {} with it", sheets)
-                                               : sheets + ", revised";
+  return g.first().severity == Severity::query ? answer_with(sheets) : sheets + ", revised";
 }
 
 }  // namespace boxproof::report

@@ -4,6 +4,7 @@
 // as text: a list that a heading broke off goes on with its own number.
 #include <fmt/format.h>
 
+#include <cctype>
 #include <optional>
 
 #include "boxproof/report.hpp"
@@ -25,8 +26,10 @@ namespace {
 void write_head(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   write(fmt::format("# Correction list: {}\n\n", markdown_line(r.design.design.site.name)));
-  write(fmt::format("{}, by boxproof {}. The numbers are those of the full report.\n\n",
-                    markdown_line(check_name(r)), version()));
+  std::string check = check_name(r);
+  check[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(check[0])));
+  write(fmt::format("{}, by boxproof {}. The numbers are those of the full report.\n\n", markdown_line(check),
+                    version()));
   const auto bullet = [&](std::string_view text) { write("- " + markdown_line(text) + "\n"); };
   bullet("Site: " + site_line(r));
   bullet("Totals: " + totals_line(r));
@@ -36,6 +39,7 @@ void write_head(const ReportInput& r, const Write& write) {
   bullet("Boxes: " + verdicts_line(j));
   bullet("Findings: " + counts_line(j));
   if (j.exceptions_day) bullet(exceptions_summary(j));
+  write("\n");
 }
 
 // "## Hazards: stop, unsafe as it stands"
@@ -43,7 +47,7 @@ std::string heading(std::string_view said) {
   std::string text(said);
   for (std::size_t i = 1; i < text.size() && text[i] != ':'; ++i)
     if (text[i] >= 'A' && text[i] <= 'Z') text[i] = static_cast<char>(text[i] - 'A' + 'a');
-  return fmt::format("\n## {}\n\n", markdown(text));
+  return fmt::format("## {}\n\n", markdown(text));
 }
 
 std::string boxes_words(const Group& g) {
@@ -106,7 +110,7 @@ std::string item(const Group& g, std::size_t number, const ReportInput& r,
   const bool asks = f.severity == Severity::query;
   Question question;
   if (asks) {
-    question = question_of(g, *words[f.in_record ? 1 : 0]);
+    question = question_of(g, *words[asks_record(f) ? 1 : 0]);
     first = fmt::format("**{}** {} ({})", question.ask, markdown(title_of(f, r)), markdown_name(f.rule->id));
   }
   const std::string parts = f.lacking ? std::string() : markdown_line(parts_of(g));
@@ -128,7 +132,7 @@ std::string item(const Group& g, std::size_t number, const ReportInput& r,
 }
 
 void list_findings(const ReportInput& r, const Write& write) {
-  if (r.judgement.findings.empty()) return write("\n## Findings: none\n\nThere is nothing to correct.\n");
+  if (r.judgement.findings.empty()) return write("## Findings: none\n\nThere is nothing to correct.\n\n");
   std::optional<KeyWords> words[2];  // of the design, of the field record
   std::size_t number = 0;
   std::optional<Severity> last;
@@ -136,7 +140,9 @@ void list_findings(const ReportInput& r, const Write& write) {
     const Finding& f = g.first();
     if (last != f.severity) write(heading(severity_heading(f.severity)));
     last = f.severity;
-    if (f.severity == Severity::query && !words[f.in_record ? 1 : 0]) words[f.in_record ? 1 : 0].emplace(f.in_record);
+    const bool of_record = asks_record(f);
+    if (f.severity == Severity::query && !words[of_record ? 1 : 0])
+      words[of_record ? 1 : 0].emplace(of_record);
     write(item(g, ++number, r, words));
   }
 }
@@ -144,24 +150,26 @@ void list_findings(const ReportInput& r, const Write& write) {
 void list_seen(const ReportInput& r, const Write& write) {
   const std::vector<BoxDisposition> boxes = dispositions(r.judgement);
   if (boxes.empty()) return;
-  write("\n## Dispositions, by what was seen in the boxes\n\n");
+  write("## Dispositions, by what was seen in the boxes\n\n");
   for (const BoxDisposition& b : boxes)
     write(fmt::format("- {}: **{}** ({})\n", markdown_line(r.design.design.combiners[b.box].id),
                       name_of(b.disposition), markdown_line(b.seen)));
+  write("\n");
 }
 
 void list_gone(const ReportInput& r, const Write& write) {
   if (r.judgement.gone.empty()) return;
-  write("\n## Gone: of the plan, and not so on the boxes as found; not counted\n\n");
+  write("## Gone: of the plan, and not so on the boxes as found; not counted\n\n");
   for (const Group& g : group(r.judgement.gone))
     write(fmt::format("- {}: {} ({}, {})\n", boxes_words(g), markdown(g.first().rule->title),
                       name_of(g.first().severity), markdown_name(g.first().rule->id)));
+  write("\n");
 }
 
 void list_agreed(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   if (!j.exceptions_day) return;
-  write("\n## Agreed exceptions: no verdict hangs on what is set aside here\n\n");
+  write("## Agreed exceptions: no verdict hangs on what is set aside here\n\n");
   write(markdown_line(exceptions_day_line(j)) +
         " The file's word is taken for each agreement; ask to see it.\n\n");
   std::vector<std::vector<const Finding*>> under(j.exceptions.size());
@@ -178,7 +186,7 @@ void list_agreed(const ReportInput& r, const Write& write) {
       write(fmt::format("  - Set aside, a {}: {}; {}\n", name_of(g.first().severity), boxes_words(g),
                         wrong_words(g)));
   }
-  if (j.exceptions.empty()) write("The file has no entries.\n");
+  write(j.exceptions.empty() ? "The file has no entries.\n\n" : "\n");
 }
 
 }  // namespace
@@ -190,7 +198,7 @@ void write_markdown(const ReportInput& r, const Write& write) {
   report::list_findings(r, write);
   report::list_gone(r, write);
   report::list_agreed(r, write);
-  write(fmt::format("\n> **Caution.** {}\n", report::markdown(caution())));
+  write(fmt::format("> **Caution.** {}\n", report::markdown(caution())));
 }
 
 }  // namespace boxproof

@@ -39,7 +39,7 @@ constexpr Asked questions[] = {
     {"tally/part", "disconnect record", "", "Is there a disconnect at the box, or is there none?"},
     {"tally/part", "", "a conductor that the plan states",
      "Which conductor belongs there by the plan, and how is it laid?"},
-    {"tally/fuse", "fuse position", "", "Which of the fuses is meant?"},
+    {"tally/mixed-fuses", "fuse position", "", "Which of the fuses is meant?"},
     {"measured/series-count", "", "",
      "How many modules in series are there by count, and do the cell temperature and the irradiance belong to "
      "the reading?"},
@@ -104,14 +104,14 @@ Question of_lacking(const Group& g, const KeyWords& words) {
   std::string what = keys_of(g, count);
   if (const std::string meaning = words.of(f.part); !meaning.empty())
     what += fmt::format(" ({})", markdown(meaning));
-  if (f.in_record)
+  if (asks_record(f))
     what += " in the field record of " + boxes_words(g);
   else if (of_box(f.part) && !f.box_id.empty())
     what += " of " + boxes_words(g);
   const std::string* stated = std::get_if<std::string>(&f.found);
   if (stated != nullptr && *stated != "not stated") {  // something is, that does not do
-    const std::string ask = f.in_record ? fmt::format("Can {} be corrected, or measured again?", what)
-                                        : fmt::format("What is the right value of {}?", what);
+    const std::string ask = asks_record(f) ? fmt::format("Can {} be corrected, or measured again?", what)
+                                           : fmt::format("What is the right value of {}?", what);
     return {ask, markdown_line(f.message), false};
   }
   const bool itself = f.message.starts_with(f.part + " is not stated");
@@ -120,6 +120,11 @@ Question of_lacking(const Group& g, const KeyWords& words) {
 }
 
 }  // namespace
+
+// Only measurements are asked for in the record; of what else was found on site, the plan is to state it.
+bool asks_record(const Finding& f) {
+  return f.lacking && f.part.starts_with("measured");
+}
 
 std::string_view own_words(const Finding& f) {
   const std::string_view message = f.message;

@@ -14,6 +14,9 @@ struct Question {
   bool tells = false;   // the question is the finding's own message
 };
 
+// Whether the value that a query asks for is one of the field record; else it is one of the design.
+bool asks_record(const Finding& query);
+
 // Both sentences are Markdown; the words for a key come from the schema of the file that lacks it.
 Question question_of(const Group& queries, const KeyWords& words);
 

@@ -35,7 +35,9 @@ std::size_t starts_block(std::string_view text) {
   if (std::string_view("-+=:").find(text.front()) != std::string_view::npos) return 0;
   std::size_t digits = 0;
   while (digits < text.size() && is_digit(text[digits])) ++digits;
-  const bool number = digits > 0 && digits < text.size() && (text[digits] == '.' || text[digits] == ')');
+  // "1. " is an item's number, "690.7" is a section.
+  const bool number = digits > 0 && digits < text.size() && (text[digits] == '.' || text[digits] == ')') &&
+                      (digits + 1 == text.size() || text[digits + 1] == ' ');
   return number ? digits : std::string_view::npos;
 }
 
@@ -74,7 +76,8 @@ std::string markdown_code(std::string_view from) {
   const std::string fence(longest_run(text, '`') + 1, '`');
   // One blank on either side is taken off again.
   const bool ticks = text.front() == '`' || text.back() == '`';
-  const std::string pad = ticks || (text.front() == ' ' && text.back() == ' ') ? " " : "";
+  const bool blanks = text.front() == ' ' && text.back() == ' ' && text.find_first_not_of(' ') < text.size();
+  const std::string pad = ticks || blanks ? " " : "";
   return fence + pad + text + pad + fence;
 }
 
