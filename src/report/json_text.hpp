@@ -37,25 +37,23 @@ inline void put_escape(Buffer& out, std::uint32_t point) {
 
 // What JSON wants escaped, and what plain() does not show as it is: a report may be looked at on a terminal.
 inline void put_text(Buffer& out, std::string_view text) {
+  const auto ordinary = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
   put(out, "\"");
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t start = at;
+    while (at < text.size() && ordinary(text[at])) ++at;
+    put(out, text.substr(start, at - start));
+    if (at == text.size()) break;
     const char c = text[at];
-    const auto byte = static_cast<unsigned char>(c);
-    if (c == '"' || c == '\\') {
+    const std::size_t special = at;
+    if (c == '"' || c == '\\' || c == '\n') {
       out.push_back('\\');
-      out.push_back(c);
-      ++at;
-    } else if (c == '\n') {
-      put(out, "\\n");
-      ++at;
-    } else if (byte >= 0x20 && byte < 0x7F) {
-      out.push_back(c);
+      out.push_back(c == '\n' ? 'n' : c);
       ++at;
     } else if (const auto point = unseen(text, at)) {
       put_escape(out, *point);
     } else {
-      put(out, text.substr(start, at - start));
+      put(out, text.substr(special, at - special));
     }
   }
   put(out, "\"");
