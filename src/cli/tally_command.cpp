@@ -7,6 +7,7 @@
 #include "src/cli/case.hpp"
 #include "src/cli/commands.hpp"
 #include "src/cli/files.hpp"
+#include "src/cli/progress.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/phrases.hpp"
 #include "src/report/tally.hpp"
@@ -62,7 +63,8 @@ int tally_command(const Options& o, Console& console) {
     if (given && !is_sampled(o))
       throw WrongUse(fmt::format("found {} without a sample, expected --sample or --plan with it", option));
   Case c;
-  load(o, console, c);
+  Progress progress(console);
+  load(o, console, c, progress.stage("reading"));
   const Design& design = c.design.design;
   expect_boxes(o, design);
   Lot lot;
@@ -77,6 +79,7 @@ int tally_command(const Options& o, Console& console) {
   report::TallySheet sheet{c.design, c.edition, {}, report::how_chosen(choice), c.overrides};
   put_boxes(c, lot, choice, sheet);
 
+  progress.clear();
   Target target(o.output, console.out);
   const Write write = [&target](std::string_view text) { target.write(text); };
   if (o.format == "csv")

@@ -20,7 +20,7 @@ using ReadElement = std::function<void(std::uint32_t index, const Tree& tree, Pr
 
 // Hands every element of the list to `read`. False if the list is not JSON; `problems` then says why.
 bool read_list(std::string_view source, std::string_view key, const ListSpan& span, Problems& problems,
-               const ReadElement& read, const ProgressHook& progress);
+               const ReadElement& read, const ProgressHook& progress = {});
 
 // A problem for each element whose id an earlier one has.
 template <class Element>

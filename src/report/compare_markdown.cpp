@@ -20,12 +20,12 @@ std::string as_title(std::string_view heading) {
 }
 
 void write_head(const Comparison& c, const Write& write) {
-  write(fmt::format("# Comparison: {}\n\n", markdown(plain(c.after->site))));
+  write(fmt::format("# Comparison: {}\n\n", markdown_line(c.after->site)));
   const auto source = [](std::string_view which, const ReportFile& r) {
-    return fmt::format("- {}: {}: {}\n", which, markdown(plain(r.name)), markdown(report_words(r)));
+    return fmt::format("- {}: {}: {}\n", which, markdown_line(r.name), markdown_line(report_words(r)));
   };
   write(source("Before", *c.before) + source("After", *c.after));
-  for (const std::string& remark : c.remarks) write(fmt::format("- {}\n", markdown(plain(remark))));
+  for (const std::string& remark : c.remarks) write(fmt::format("- {}\n", markdown_line(remark)));
   write(fmt::format("\nVerdict: **{} → {}**, {}.\n\n", upper(name_of(c.before->verdict)),
                     upper(name_of(c.after->verdict)), verdict_sentence(c.after->verdict)));
   if (c.nothing_changed) write("Nothing changed between the two reports.\n\n");
@@ -39,7 +39,7 @@ std::string entry(const ComparedGroup& g, const Comparison& c, std::size_t numbe
   std::string out = fmt::format("{}. **{}** ({}; {})", number, markdown(f.rule->title), name_of(f.severity),
                                 markdown_name(f.rule->id));
   const auto item = [&out](std::string_view label, const std::string& text) {
-    if (!text.empty()) out += fmt::format("\n   - {}: {}", label, markdown(text));
+    if (!text.empty()) out += fmt::format("\n   - {}: {}", label, markdown_line(text));
   };
   if (!f.box_id.empty()) item(box_count(g.group) == 1 ? "Box" : "Boxes", boxes_of(g.group));
   item("Part", parts_of(g.group));
@@ -68,7 +68,7 @@ void write_outcome(const Comparison& c, Outcome outcome, const Write& write) {
 void write_ids(std::string_view heading, const std::vector<std::string_view>& ids, std::string_view note,
                const Write& write) {
   if (ids.empty()) return;
-  write(fmt::format("## {}\n\nIds: {} ({}).{}\n\n", heading, markdown(run_together(ids)),
+  write(fmt::format("## {}\n\nIds: {} ({}).{}\n\n", heading, markdown_line(run_together(ids)),
                     counted(ids.size(), "box", "boxes"), note));
 }
 
@@ -76,7 +76,7 @@ void write_changed(const Comparison& c, const Write& write) {
   if (c.changed.empty()) return;
   write("## Changed boxes\n\nNothing is open on them above advice, and they are not as they were.\n\n");
   for (const ChangedGroup& g : changed_groups(c))
-    write(fmt::format("- {}: {}{}\n", markdown(g.boxes), markdown(g.what),
+    write(fmt::format("- {}: {}{}\n", markdown_line(g.boxes), markdown_line(g.what),
                       g.asked ? "" : " (nothing had been asked for there)"));
   write("\n");
 }

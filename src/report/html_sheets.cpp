@@ -131,9 +131,12 @@ void write_box_sheets(const PageIndex& page, const Write& write) {
   write("<section id=\"sheets\">\n<h2>Box sheets</h2>\n" + schematic_key());
   BoxFacts facts;
   FoundBox own;
+  constexpr std::size_t now_and_then = 64;  // boxes
   for (const BoxResult& b : r.judgement.boxes) {
     facts_of(r.design, r.edition, r.record, b, own, facts);
     write(sheet({page, b, facts, page.findings_of(b.index)}));
+    const auto come = static_cast<std::size_t>(&b - r.judgement.boxes.data()) + 1;
+    if (r.progress && come % now_and_then == 0) r.progress(come, r.judgement.boxes.size());
   }
   write("</section>\n");
 }

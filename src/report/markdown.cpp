@@ -170,10 +170,8 @@ void list_agreed(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   if (!j.exceptions_day) return;
   write("## Agreed exceptions: no verdict hangs on what is set aside here\n\n");
-  write(markdown_line(exceptions_day_line(j)) +
-        " The file's word is taken for each agreement; ask to see it.\n\n");
-  std::vector<std::vector<const Finding*>> under(j.exceptions.size());
-  for (const AgreedFinding& a : j.agreed) under[a.exception].push_back(&a.finding);
+  write(markdown_line(agreed_caution(j)) + "\n\n");
+  const auto under = agreed_by_exception(j);
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
     const Exception& e = j.exceptions[i].entry;
     write(fmt::format("- {} ({}) on {}: {}. Agreed by {} on {}, {}. Reason: {}\n", markdown(e.rule->title),

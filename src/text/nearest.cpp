@@ -20,6 +20,9 @@ std::size_t distance(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
+  // What both begin and end with changes nothing, and names of one site have much of it.
+  while (!a.empty() && !b.empty() && a.front() == b.front()) a.remove_prefix(1), b.remove_prefix(1);
+  while (!a.empty() && !b.empty() && a.back() == b.back()) a.remove_suffix(1), b.remove_suffix(1);
   // Optimal string alignment over three rows.
   std::vector<std::size_t> before_last(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
   std::iota(last.begin(), last.end(), std::size_t{0});
