@@ -1,6 +1,7 @@
 // The README quotes real output: each block that names a command must be found in what the command prints,
 // piece by piece in order; a line with an ellipsis alone stands for whatever is left out. A comment
-// "run: <arguments>" is a command whose output nobody quotes, but a later one reads.
+// "run: <arguments>" is a command whose output nobody quotes, but a later one reads. The commands of the walk
+// through a whole job stand with the exit status that each ends with.
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
@@ -52,7 +53,44 @@ std::vector<Block> quoted_blocks(const std::string& readme) {
   return blocks;
 }
 
+// The commands of the block behind the comment "walk": words, the last of them the exit status.
+std::vector<std::vector<std::string>> walk(const std::string& readme) {
+  std::vector<std::vector<std::string>> commands;
+  std::istringstream lines(readme.substr(readme.find("<!-- walk -->")));
+  std::string line;
+  std::getline(lines, line);  // the comment
+  std::getline(lines, line);  // the fence
+  while (std::getline(lines, line) && line != "```") {
+    std::istringstream words(line);
+    std::string word;
+    if (!(words >> word) || word != "build/boxproof") continue;
+    std::vector<std::string>& command = commands.emplace_back();
+    while (words >> word)
+      if (word != "#") command.push_back(word);
+  }
+  return commands;
+}
+
 }  // namespace
+
+TEST_CASE("the README's walk through a whole job ends as it says, step by step") {
+  const auto before = std::filesystem::current_path();
+  std::filesystem::current_path(BOXPROOF_SOURCE);
+  std::filesystem::create_directories("build/job");
+  const auto commands = walk(contents("README.md"));
+  REQUIRE(commands.size() == 16);
+  for (std::vector<std::string> command : commands) {
+    const std::string status = command.back();
+    command.pop_back();
+    CAPTURE(command);
+    std::istringstream in;
+    std::ostringstream out, err;
+    boxproof::cli::Console console{in, out, err};
+    CHECK(std::to_string(boxproof::cli::run(command, console)) == status);
+    CHECK(err.str().empty());
+  }
+  std::filesystem::current_path(before);
+}
 
 TEST_CASE("the README quotes what the program prints") {
   const auto before = std::filesystem::current_path();

@@ -1,4 +1,5 @@
 #include <sys/ioctl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <chrono>
@@ -31,6 +32,11 @@ std::size_t columns() {
   return ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
 }
 
+bool is_pipe(int descriptor) {
+  struct stat status {};
+  return fstat(descriptor, &status) == 0 && S_ISFIFO(status.st_mode);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -46,6 +52,7 @@ int main(int argc, char** argv) {
                                  local_day,
                                  isatty(STDERR_FILENO) == 1,
                                  elapsed,
-                                 columns};
+                                 columns,
+                                 is_pipe(STDOUT_FILENO)};
   return boxproof::cli::run({argv + 1, argv + argc}, console);
 }

@@ -76,7 +76,8 @@ ProgressHook Progress::stage(std::string_view name) {
 
 ProgressHook Progress::writing(const std::string& output) {
   clear();
-  return output.empty() && console_.out_is_terminal ? ProgressHook() : stage("writing");
+  const bool on_terminal = console_.out_is_terminal || console_.out_is_pipe;
+  return output.empty() && on_terminal ? ProgressHook() : stage("writing");
 }
 
 void Progress::draw(std::string_view stage, std::size_t come, std::size_t total) {

@@ -23,8 +23,8 @@ class Progress {
 
   // The hook of a stage ("reading"), which must not outlive this. Empty where nothing is to be shown.
   ProgressHook stage(std::string_view name);
-  // For a report that goes to `output`, or to standard output where that is empty: a report on a terminal
-  // takes the place of the line.
+  // For a report that goes to `output`, or to standard output where that is empty: a report on a terminal, or
+  // in a pager, takes the place of the line.
   ProgressHook writing(const std::string& output);
   // Wipes the line away; another call of a hook may draw it again.
   void clear();

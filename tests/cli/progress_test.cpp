@@ -185,14 +185,16 @@ TEST_CASE("a slow run shows its stages and wipes the line; the report is the sam
   CHECK(left_on_line(drawn).empty());
 }
 
-TEST_CASE("a report on the terminal takes the place of the line") {
-  Terminal t;
-  t.console.out_is_terminal = true;
-  t.step = milliseconds(2000);
-  CHECK(cli::run({"check", example}, t.console) == cli::done);
-  CHECK(t.err.str().find("judging") != std::string::npos);
-  CHECK(t.err.str().find("writing") == std::string::npos);
-  CHECK(left_on_line(t.err.str()).empty());
+TEST_CASE("a report on the terminal, or in a pager, takes the place of the line") {
+  for (bool cli::Console::*shown : {&cli::Console::out_is_terminal, &cli::Console::out_is_pipe}) {
+    Terminal t;
+    t.console.*shown = true;
+    t.step = milliseconds(2000);
+    CHECK(cli::run({"check", example}, t.console) == cli::done);
+    CHECK(t.err.str().find("judging") != std::string::npos);
+    CHECK(t.err.str().find("writing") == std::string::npos);
+    CHECK(left_on_line(t.err.str()).empty());
+  }
 
   const Folder folder;
   Terminal into_file;
