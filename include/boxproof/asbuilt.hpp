@@ -119,14 +119,14 @@ struct VisitedBox {
   std::optional<Measured> measured;
 
   // Whether there is nothing in the entry but the id: it does not show that anybody opened the box. An empty
-  // list of labels says that there are none.
+  // list says that somebody looked: no labels, no odd fuses, nothing bad seen.
   bool says_nothing() const {
     const bool nothing_measured =
         !measured || (measured->strings.empty() && !measured->irradiance_w_m2 && !measured->cell);
     return posted == PostedLabel() && count == Count() && fuse == FoundFuse() && mixed_fuses.empty() &&
-           enclosure == FoundEnclosure() && disconnect == FoundDisconnect() && output == FoundConductor() &&
-           source == FoundConductor() && !egc.size && !egc.material && !labels_listed && seen.empty() &&
-           nothing_measured;
+           !mixed_fuses_listed && enclosure == FoundEnclosure() && disconnect == FoundDisconnect() &&
+           output == FoundConductor() && source == FoundConductor() && !egc.size && !egc.material &&
+           !labels_listed && seen.empty() && !seen_listed && nothing_measured;
   }
 };
 

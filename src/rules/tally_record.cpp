@@ -45,13 +45,14 @@ const Rule tally_not_visited{
     .id = "tally/not-visited",
     .severity = Severity::query,
     .title = "Box on the plan that nobody visited",
-    .explain = {"Names each box of the plan that the field record has no entry for, or an entry with nothing "
-                "in it but the id.",
-                "A box that nobody opened is neither right nor wrong: nothing is known of it, and "
-                "approving the site would approve it unseen.",
-                "The ids of the plan against the ids of the record, letter by letter. An entry must state "
-                "something that was seen, counted or read; an empty list of labels does, for it says that "
-                "there are none."},
+    .explain =
+        {"Names each box of the plan that the field record has no entry for, or an entry with nothing "
+         "in it but the id.",
+         "A box that nobody opened is neither right nor wrong: nothing is known of it, and "
+         "approving the site would approve it unseen.",
+         "The ids of the plan against the ids of the record, letter by letter. An entry must state "
+         "something that was seen, counted or read; an empty list of labels, of odd fuses or of conditions "
+         "does, for it says that somebody looked and there are none."},
     .remedy = "Visit the box, or enter it under its id on the plan.",
     .judge_record = [](const RecordCase& c, Notes& out) {
       std::unordered_map<std::string_view, std::size_t> entry;
