@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "src/check/record_keys.hpp"
+
 namespace boxproof {
 namespace {
 
@@ -84,7 +86,7 @@ Keys of_design(const Finding& f) {
     return {key == "cover" || key == "air_gap_mm" ? "enclosure/" + std::string(key) : ""};
   if (same == "enclosure/rated_v") return {"count/series"};
   if (same == "enclosure/rated_a" || same == "enclosure/inputs") return {"count/positive", "count/negative"};
-  if (group == "labels" || key.empty()) return {std::string(group)};
+  if (group == "labels" || (key.empty() && !group.empty())) return {std::string(group)};
   if (!group.empty()) return {same};
   if (rule.starts_with("disconnect/")) return {"disconnect/present"};
   return rule.starts_with("fuse/") ? Keys{"count/fuses", "fuse"} : of_rule(rule);
@@ -123,6 +125,29 @@ std::vector<std::string> evidence(const Finding& f, const ReportedBox* box) {
   const bool own = in_record && !has_several(f.rule->id, group);
   std::erase_if(keys, [&](const std::string& key) {
     return key.empty() || (!own && box != nullptr && !states(box->looked_at, key));
+  });
+  return keys;
+}
+
+std::vector<std::string> keys_on_site(const Finding& f) {
+  if (f.box_id.empty() || f.basis == Basis::as_built) return {};
+  const auto known = [](const std::string& key) { return !words_of_key(key).empty(); };
+  if (f.lacking) {  // its part is the value; what a conductor, a module or a run lacks, the plan has to state
+    constexpr std::string_view mounting = "mounting/";
+    const std::string key =
+        f.part.starts_with(mounting) ? "enclosure/" + f.part.substr(mounting.size()) : f.part;
+    return known(key) && key != "output" ? Keys{key} : Keys();
+  }
+  std::string_view rest = f.place.pointer;
+  const std::string_view top = take_token(rest);
+  const bool of_box = top == "combiners" || top == "box_types";
+  Keys keys = of_design(f);
+  if (keys.empty() && of_box && f.rule->id.starts_with("label/")) keys = {"labels"};
+  const std::string_view other = f.part.starts_with("output")    ? "source/"
+                                 : f.part.starts_with("circuit") ? "output/"
+                                                                 : "";
+  std::erase_if(keys, [&](const std::string& key) {
+    return !known(key) || (!other.empty() && key.starts_with(other));
   });
   return keys;
 }

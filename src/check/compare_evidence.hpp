@@ -14,6 +14,10 @@ namespace boxproof {
 // or where any visit would show it. `box` is its box in that report; null: a box that is not on the plan.
 std::vector<std::string> evidence(const Finding& finding, const ReportedBox* box);
 
+// Keys of the record that can show a finding of the plan to be otherwise on the box itself, whether or not
+// anybody looked at them. Empty where only the plan can be corrected.
+std::vector<std::string> keys_on_site(const Finding& finding);
+
 // Whether the record states the key ("fuse/a"), anything of the group ("fuse") or of any string
 // ("measured/*/voc_v").
 bool states(std::string_view looked_at, std::string_view key);

@@ -118,6 +118,16 @@ TEST_CASE("a fault of plan and box alike is not corrected by a new plan alone") 
         "corrected");
 }
 
+TEST_CASE("what is missing on plan and box alike is not there by a new plan alone") {
+  const Json none = with_box({{"disconnect", nullptr}});
+  const Json before = visit_report(none, visit({{"disconnect", {{"present", false}}}}));
+  const auto after = [&](const Json& found) {
+    return compare_reports(before, visit_report(sound, visit(found)))->fate("disconnect/missing");
+  };
+  CHECK(after({{"count", {{"fuses", 9}}}}) == "not-looked-at-again not-stated disconnect/present");
+  CHECK(after({{"disconnect", {{"present", true}}}}) == "corrected");
+}
+
 TEST_CASE("corrected on the box, and the plan still has it") {
   const auto c = compare_reports(plan_report(no_dc), visit_report(no_dc, visit({{"fuse", {{"dc", true}}}})));
   CHECK(c->fate("fuse/not-dc") == "corrected as-found");
