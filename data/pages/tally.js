@@ -83,8 +83,9 @@ function buildVisit() {
 }
 
 function showVisit() {
-  const { date, by } = recordOf(visitId);
-  document.getElementById("visit-words").textContent = [date ?? "no date yet", by]
+  const { date, by, kind } = recordOf(visitId);
+  const words = kind === "again" ? wordName(kind) : undefined;
+  document.getElementById("visit-words").textContent = [date ?? "no date yet", by, words]
     .filter(Boolean)
     .map(plain)
     .join(", ");
@@ -175,6 +176,7 @@ function start() {
     event.preventDefault();
     event.returnValue = true;
   });
+  presetVisit();
   buildVisit();
   showVisit();
   emptyPane();

@@ -158,7 +158,7 @@ function fieldsOf(id, part, names, hints = {}) {
 // How many values a part of the record holds.
 function valuesIn(value) {
   if (value === undefined) return 0;
-  if (Array.isArray(value)) return value.length;
+  if (Array.isArray(value)) return Math.max(value.length, 1); // an empty one says that there are none
   return isObject(value)
     ? Object.values(value).reduce(
         (sum, one) => sum + (Array.isArray(one) && one.every(isObject) ? one.length : 1),
@@ -350,6 +350,7 @@ function showBox(id, focus = true) {
         .filter(Boolean)
         .join(" · "),
     ),
+    ...againPart(id),
     make(
       "div",
       { class: "counters" },
@@ -386,6 +387,8 @@ function redrawBox() {
 // What the head of the box and of its parts say, after a change in a field.
 function refreshBox() {
   for (const part of parts) part.refresh();
+  refreshLooked();
+  refreshAgain();
   const state = document.getElementById("box-state");
   if (state === null) return;
   state.dataset.state = stateOf(current);

@@ -104,8 +104,8 @@ function differences(id) {
   return out;
 }
 
-// Done: positives, negatives and, where the plan has fuses, fuses are counted.
-function isDone(id) {
+// Positives, negatives and, where the plan has fuses, fuses are counted.
+const isCounted = (id) => {
   const kind = kindOf(id);
   const count = recordOf(id).count ?? {};
   return (
@@ -113,7 +113,9 @@ function isDone(id) {
     count.negative !== undefined &&
     (count.fuses !== undefined || (kind !== null && kind.fuses.length === 0))
   );
-}
+};
+// Done: counted. On a second visit: all that was to be looked at again was.
+const isDone = (id) => (againItems(id).length > 0 ? openAgain(id) === 0 : isCounted(id));
 
 const stateWords = { none: "not begun", begun: "begun", done: "done", differs: "differs from the plan" };
 

@@ -185,6 +185,20 @@ async function loadFile(file) {
     (unknown.length > 0
       ? ` ${unknown.length} keys that this page does not know are kept as they are: ${plain([...new Set(unknown)].slice(0, 5).join(", "))}.`
       : "");
+  if (
+    isEarlierVisit(visit) &&
+    (await ask(
+      "This is the record of the earlier visit",
+      [
+        `Its date, ${visit.date}, is that of the report behind this sheet. Whatever is in it would count as looked at again.`,
+      ],
+      [
+        ["yes", "Load it all the same", "danger"],
+        ["", "Cancel", "strong"],
+      ],
+    )) !== "yes"
+  )
+    return;
   let answer = "replace";
   if (here.length > 0 || begun(visitId))
     answer = await ask(
@@ -240,6 +254,8 @@ async function clearAll() {
   showBar("cleared", "Everything is cleared.", { fades: true, buttons: [undoButton()] });
 }
 
+const noneWords = { seen: "looked: nothing seen", mixed_fuses: "all fuses alike", labels: "no labels" };
+
 // Paper: a plain table of what was counted.
 function printTable() {
   const paper = document.getElementById("paper");
@@ -276,6 +292,9 @@ function printTable() {
     cell(
       [
         ...(recordOf(id).seen ?? []).map((one) => `${wordName(one.what)}${one.where ? ` (${one.where})` : ""}`),
+        ...Object.entries(noneWords)
+          .filter(([key]) => recordOf(id)[key]?.length === 0)
+          .map(([, words]) => words),
         typeof recordOf(id).note === "string" ? recordOf(id).note : "",
       ]
         .filter(Boolean)

@@ -211,12 +211,16 @@ function examine(value, shape, path, told, unknown) {
     told(path, `found no "${required}", expected it here`);
 }
 
-// A box as it is exported: without objects and lists that hold nothing. An empty list of labels says that
-// there are none, and stays.
+// Lists that say something when they are empty: somebody looked, and there were none.
+const lookedLists = ["labels", "seen", "mixed_fuses"];
+
+// A box as it is exported: without objects and lists that hold nothing. A list that is empty because its entries
+// hold nothing says nothing.
 function tidy(value, key) {
   if (Array.isArray(value)) {
+    if (value.length === 0) return lookedLists.includes(key) ? [] : undefined;
     const kept = value.map((entry) => tidy(entry)).filter((entry) => entry !== undefined);
-    return kept.length === 0 && key !== "labels" ? undefined : kept;
+    return kept.length === 0 ? undefined : kept;
   }
   if (!isObject(value)) return typeof value === "string" ? wellFormed(value) : value;
   const pairs = Object.keys(value)

@@ -85,7 +85,8 @@ function refreshRow(id, sums = true) {
   if (entry === undefined) return;
   const state = stateOf(id);
   const seen = (recordOf(id).seen ?? []).length;
-  const note = seen > 0 ? `${seen} seen` : "";
+  const open = openAgain(id);
+  const note = [open > 0 && `${open} to look at again`, seen > 0 && `${seen} seen`].filter(Boolean).join(", ");
   if (entry.note.textContent !== note) entry.note.textContent = note;
   if (entry.state === state) return;
   entry.group.done += Number(isFinished(state)) - Number(isFinished(entry.state));

@@ -13,11 +13,15 @@ function redrawn(build) {
   return host;
 }
 
+function dropDrafts(id, key) {
+  for (const name of Object.keys(draftsOf(id))) if (name.startsWith(`${key}.`)) setDraft(id, name, undefined);
+  saveDrafts(id);
+}
+
 // A list of the record without some entries; the drafts of its fields go with them.
 function dropEntries(id, key, isOut, what) {
   const left = (at(recordOf(id), [key]) ?? []).filter((entry, i) => !isOut(entry, i));
-  for (const name of Object.keys(draftsOf(id))) if (name.startsWith(`${key}.`)) setDraft(id, name, undefined);
-  saveDrafts(id);
+  dropDrafts(id, key);
   change(id, [key], left.length === 0 && key !== "labels" ? undefined : left, { what });
 }
 const dropEntry = (id, key, index, what) => dropEntries(id, key, (entry, i) => i === index, what);
@@ -28,16 +32,55 @@ function addEntry(id, key, entry, what) {
 }
 const entriesOf = (id, key) => at(recordOf(id), [key]) ?? [];
 
+// A tick that says that somebody looked and there was none: an empty list. It and the list's entries turn each
+// other off; where neither is there, nothing is said.
+function lookedTick(id, key, words, entries) {
+  const says = () => at(recordOf(id), [key])?.length === 0;
+  const tick = make("input", { type: "checkbox", id: `looked-${key}`, "data-looked": key, ".checked": says() });
+  tick.addEventListener("change", async () => {
+    const found = entriesOf(id, key).length;
+    if (tick.checked && found > 0) {
+      tick.checked = false;
+      if (
+        (await ask(
+          `${words}?`,
+          [`${found} ${found === 1 ? "entry" : "entries"} of ${entries} would go. Undo brings them back.`],
+          [
+            ["yes", "Take them out", "danger"],
+            ["", "Keep them"],
+          ],
+        )) !== "yes"
+      )
+        return;
+      dropDrafts(id, key);
+      change(id, [key], [], { what: words });
+      redrawBox();
+      document.getElementById(tick.id)?.focus();
+      return;
+    }
+    change(id, [key], tick.checked ? [] : undefined, { what: words });
+    refreshBox();
+  });
+  return make("label", { class: "tick looked", for: tick.id }, tick, make("span", {}, words));
+}
+function refreshLooked() {
+  for (const tick of pane.querySelectorAll("[data-looked]"))
+    tick.checked = at(recordOf(current), [tick.dataset.looked])?.length === 0;
+}
+
 // The conditions: a tick each, its particulars below it once it is ticked.
 function conditionParts(id) {
-  return plan.conditions.map(({ heading, words }) =>
-    make(
-      "fieldset",
-      { class: "conditions" },
-      make("legend", {}, heading),
-      words.map(([word, title]) => condition(id, word, title)),
+  return [
+    lookedTick(id, "seen", "Looked: nothing of this seen", "conditions"),
+    ...plan.conditions.map(({ heading, words }) =>
+      make(
+        "fieldset",
+        { class: "conditions" },
+        make("legend", {}, heading),
+        words.map(([word, title]) => condition(id, word, title)),
+      ),
     ),
-  );
+  ];
 }
 
 function condition(id, word, title) {
@@ -115,6 +158,7 @@ function conditionCard(id, index, word, title, several, draw) {
 // Fuses that are not like the rest.
 function unlikeFuses(id) {
   return redrawn((draw) => [
+    lookedTick(id, "mixed_fuses", "Looked: all fuses alike", "unlike fuses"),
     ...entriesOf(id, "mixed_fuses").map((entry, i) =>
       make(
         "div",
@@ -205,6 +249,13 @@ function labelsFound(id, kind) {
         { class: "hint" },
         "A list says that these are all the labels there are; an empty one, that there are none. Without the tick nothing is said of them.",
       ),
+      entries?.length === 0
+        ? make(
+            "p",
+            { class: "should", id: "labels-none" },
+            "Looked: no labels on the box. Add those that are there.",
+          )
+        : "",
       kind ? make("p", { class: "plan" }, `plan: ${kind.labels.map(wordName).join(", ") || "none"}`) : "",
       ...(entries ?? []).map((entry, i) => labelCard(id, entry, i, draw)),
       entries === undefined

@@ -34,8 +34,10 @@ void override_temperature(std::optional<Celsius>& stated, std::optional<double> 
 
 // Standard input is there once.
 void check_inputs(const Options& o) {
-  const std::pair<std::string_view, const std::string&> inputs[] = {
-      {"design", o.design}, {"field record", o.record}, {"agreed exceptions", o.exceptions}};
+  const std::pair<std::string_view, const std::string&> inputs[] = {{"design", o.design},
+                                                                    {"field record", o.record},
+                                                                    {"agreed exceptions", o.exceptions},
+                                                                    {"report", o.again}};
   std::string_view before;
   for (const auto& [what, path] : inputs) {
     if (path != "-") continue;

@@ -246,6 +246,12 @@ struct Commands {
         ->add_option("--seed", o.seed, "start of the random choice (1); the same seed chooses the same boxes")
         ->type_name("N")
         ->check(whole_number(0));
+    tally
+        ->add_option(
+            "--again", o.again,
+            "only the boxes on which this report of an earlier check (boxproof-report/1) has something "
+            "open, with what to look at again; --box narrows them down, and there is no sample of them")
+        ->type_name("REPORT");
   }
 
   void add_compare(Options& o) {

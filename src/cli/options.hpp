@@ -30,6 +30,7 @@ struct Options {
   // start of the random choice (1)
   std::optional<std::uint32_t> sample, thinnest, seed;
   std::string plan;           // a published sampling plan
+  std::string again;          // the report of an earlier check
   std::string before, after;  // of `compare`
 };
 

@@ -1,4 +1,4 @@
-// tally: the field sheet for all boxes of a plan, some of them, or a sample.
+// tally: the field sheet for all boxes of a plan, some of them, a sample, or those to be looked at again.
 #include <fmt/format.h>
 
 #include <ostream>
@@ -11,6 +11,7 @@
 #include "src/report/layout.hpp"
 #include "src/report/phrases.hpp"
 #include "src/report/tally.hpp"
+#include "src/report/tally_again.hpp"
 #include "src/report/tally_choice.hpp"
 
 namespace boxproof::cli {
@@ -48,11 +49,29 @@ void put_boxes(const Case& c, const Lot& lot, const report::Choice& choice, repo
     sheet.boxes.push_back({lot[picked.place], report::why_chosen(picked, nearness[picked.place])});
 }
 
+// The sheet of a second visit: of the lot, the boxes on which the report has something open.
+void put_again(const Options& o, const ReportFile& report, const Case& c, const Lot& lot,
+               report::TallySheet& sheet) {
+  const Again again = look_again(report, c.design.design);
+  for (const Combiner* box : lot) {
+    const auto place = static_cast<std::size_t>(box - c.design.design.combiners.data());
+    if (!again.boxes[place].empty())
+      sheet.boxes.push_back({box, "", report::again_lines(again.boxes[place])});
+  }
+  sheet.second = report::second_visit(report, again, c.design, c.edition);
+  sheet.how = report::how_again(report, again, sheet, o.boxes);
+}
+
 // A spreadsheet has no place for what the sheet's head says: a sample must not pass for the whole.
 void tell_choice(const report::TallySheet& sheet, Console& console) {
   for (const std::string& sentence : sheet.how) console.err << report::wrap(report::plain(sentence), 0);
   for (const std::string& text : report::changes(sheet.overrides, sheet.edition))
     console.err << report::wrap(text, 0);
+  if (!sheet.second) return;
+  for (const std::vector<std::string>* sentences : {&sheet.second->remarks, &sheet.second->elsewhere})
+    for (const std::string& sentence : *sentences) console.err << report::wrap(report::plain(sentence), 0);
+  if (const std::string more = report::beyond_csv(sheet); !more.empty())
+    console.err << report::wrap(report::plain(more), 0);
 }
 
 }  // namespace
@@ -62,9 +81,15 @@ int tally_command(const Options& o, Console& console) {
        {std::pair("--thinnest", o.thinnest.has_value()), std::pair("--seed", o.seed.has_value())})
     if (given && !is_sampled(o))
       throw WrongUse(fmt::format("found {} without a sample, expected --sample or --plan with it", option));
+  if (!o.again.empty() && is_sampled(o))
+    throw WrongUse(
+        "found --again with a sample, expected one of the two: a sample would leave open findings without a look; "
+        "--box narrows the boxes down");
   Case c;
   Progress progress(console);
   load(o, console, c, progress.stage("reading"));
+  std::optional<ReportFile> earlier;
+  if (!o.again.empty()) earlier = read_report(read_file(o.again, console.in));
   const Design& design = c.design.design;
   expect_boxes(o, design);
   Lot lot;
@@ -77,7 +102,10 @@ int tally_command(const Options& o, Console& console) {
                         is_sampled(o),           {},         plan ? &*plan : nullptr};
   if (choice.sampled) choice.size = size_of_sample(o, choice.plan, lot.size());
   report::TallySheet sheet{c.design, c.edition, {}, report::how_chosen(choice), c.overrides};
-  put_boxes(c, lot, choice, sheet);
+  if (earlier)
+    put_again(o, *earlier, c, lot, sheet);
+  else
+    put_boxes(c, lot, choice, sheet);
 
   progress.clear();
   Target target(o.output, console.out);
@@ -89,7 +117,7 @@ int tally_command(const Options& o, Console& console) {
   else
     report::write_tally_text(sheet, write);
   target.finish();
-  if (o.format == "csv" && choice.sampled) tell_choice(sheet, console);
+  if (o.format == "csv" && (choice.sampled || earlier)) tell_choice(sheet, console);
   return done;
 }
 

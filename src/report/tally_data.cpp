@@ -119,7 +119,30 @@ class Kinds {
   std::vector<const std::string*> in_order_;
 };
 
-void put_box(Buffer& out, const Combiner& box, std::string_view why, std::size_t kind, bool first) {
+// What to look at again: the keys are for the script, all else is only shown.
+void put_again(Buffer& out, const std::vector<AgainLine>& lines) {
+  if (lines.empty()) return;
+  put(out, ",\"again\":[");
+  for (const AgainLine& a : lines) {
+    put(out, &a == &lines.front() ? "{\"severity\":" : ",{\"severity\":");
+    put_text(out, severity_names[static_cast<std::size_t>(a.severity)]);
+    for (const auto& [key, text] : {std::pair<std::string_view, const std::string&>("rule", a.rule),
+                                    {"message", a.message},
+                                    {"look", a.look}}) {
+      put(out, fmt::format(",\"{}\":", key));
+      put_text(out, plain(text));
+    }
+    put(out, a.on_plan ? ",\"on_plan\":true,\"keys\":[" : ",\"keys\":[");
+    for (const std::string& key : a.keys) {
+      put(out, &key == &a.keys.front() ? "" : ",");
+      put_text(out, plain(key));
+    }
+    put(out, "]}");
+  }
+  put(out, "]");
+}
+
+void put_box(Buffer& out, const Combiner& box, const TallyBox* entry, std::size_t kind, bool first) {
   put(out, first ? "\n{\"id\":" : ",\n{\"id\":");
   put_ascii(out, box.id);
   const auto text = [&out](std::string_view key, std::string_view value) {
@@ -129,14 +152,20 @@ void put_box(Buffer& out, const Combiner& box, std::string_view why, std::size_t
   };
   text("sheet", box.sheet);
   text("location", box.location);
-  text("why", why);
+  if (entry != nullptr) {
+    text("why", entry->why);
+    put_again(out, entry->again);
+  }
   put(out, fmt::format(",\"kind\":{}}}", kind));
 }
 
-std::string storage_key(const Site& site) {
+// Each site has counts of its own, and each second visit: what was counted on the first must not pass for
+// looked at again.
+std::string storage_key(const Site& site, const std::optional<SecondVisit>& second) {
   text::Hash hash;
   hash.add(site.name);
   hash.add(site.permit.number);
+  if (second) hash.add(second->mark);
   return "boxproof-tally/" + hash.hex();
 }
 
@@ -155,7 +184,7 @@ std::string tally_data(const TallySheet& sheet) {
   Buffer boxes;
   put(boxes, ",\n\"boxes\":[");
   for (const TallyBox& b : sheet.boxes) {
-    put_box(boxes, *b.box, b.why, kind_of.at(b.box), &b == &sheet.boxes.front());
+    put_box(boxes, *b.box, &b, kind_of.at(b.box), &b == &sheet.boxes.front());
     kind_of.erase(b.box);
   }
   put(boxes, "],\n\"others\":[");
@@ -163,7 +192,7 @@ std::string tally_data(const TallySheet& sheet) {
   for (const Combiner& box : design.combiners) {
     const auto left_out = kind_of.find(&box);
     if (left_out == kind_of.end()) continue;
-    put_box(boxes, box, {}, left_out->second, first);
+    put_box(boxes, box, nullptr, left_out->second, first);
     first = false;
   }
   put(boxes, "]");
@@ -174,7 +203,13 @@ std::string tally_data(const TallySheet& sheet) {
   put_ascii(out, design.site.name);
   put(out, ",\"permit\":");
   put_ascii(out, design.site.permit.number);
-  put(out, fmt::format(",\"key\":\"{}\",\"stamp\":\"{}\"", storage_key(design.site), stamp.hex()));
+  put(out,
+      fmt::format(",\"key\":\"{}\",\"stamp\":\"{}\"", storage_key(design.site, sheet.second), stamp.hex()));
+  if (sheet.second) {
+    put(out, ",\"second\":{\"date\":");
+    put_text(out, plain(sheet.second->date));
+    put(out, sheet.second->was_visited ? ",\"visited\":true}" : ",\"visited\":false}");
+  }
   put_words(out, "sizes", Size::names);
   put_words(out, "label_kinds", label_kinds);
   std::vector<std::string> types;

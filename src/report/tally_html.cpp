@@ -10,14 +10,28 @@
 namespace boxproof::report {
 namespace {
 
+// Of a second visit: what makes the report fit the plan not wholly, and what is open elsewhere.
+void write_second(const SecondVisit& second, const Write& write) {
+  for (const std::string& text : second.remarks)
+    write(fmt::format("<p class=\"cell full isolate\"><strong>{}</strong></p>\n", html(text)));
+  if (second.elsewhere.empty()) return;
+  write(fmt::format(
+      "<details class=\"cell full elsewhere\"><summary>Open elsewhere: {} of the site or of boxes that "
+      "are not on the plan</summary><ul>\n",
+      second.elsewhere.size()));
+  for (const std::string& text : second.elsewhere)
+    write(fmt::format("<li class=\"isolate\">{}</li>\n", html(text)));
+  write("</ul></details>\n");
+}
+
 // The head: whose boxes, how far one is, and what must be known before a box is opened.
 void write_head(const TallySheet& sheet, const Write& write) {
   const Site& site = sheet.design.design.site;
   write(fmt::format(
       "<a class=\"skip\" href=\"#box-name\">To the box</a>\n"
       "<header class=\"block head screen\">\n"
-      "<div class=\"cell site\"><b>Field sheet, NEC {}{}</b><h1 class=\"isolate\">{}</h1></div>\n",
-      html(sheet.edition.name),
+      "<div class=\"cell site\"><b>{}, NEC {}{}</b><h1 class=\"isolate\">{}</h1></div>\n",
+      sheet.second ? "Field sheet to look again" : "Field sheet", html(sheet.edition.name),
       site.permit.number.empty() ? std::string() : ", permit " + html(site.permit.number), html(site.name)));
   write(
       "<div class=\"cell reach\"><label id=\"progress-text\" for=\"progress\">&nbsp;</label>"
@@ -35,6 +49,7 @@ void write_head(const TallySheet& sheet, const Write& write) {
       "Work in it is for qualified persons.</p>\n");
   for (const std::string& text : changes(sheet.overrides, sheet.edition))
     write(fmt::format("<p class=\"cell full\">{}</p>\n", html(text)));
+  if (sheet.second) write_second(*sheet.second, write);
   write("</header>\n");
 }
 
@@ -69,8 +84,9 @@ void write_tally_html(const TallySheet& sheet, const Write& write) {
   write_panes(write);
   write_foot(sheet, write);
   write_page_data("plan", tally_data(sheet), write);
-  for (const std::string_view script : {"tally_format", "tally_store", "tally_fields", "tally_compare",
-                                        "tally_lists", "tally_box", "tally_list", "tally_files", "tally"})
+  for (const std::string_view script :
+       {"tally_format", "tally_store", "tally_fields", "tally_compare", "tally_again", "tally_lists",
+        "tally_box", "tally_list", "tally_files", "tally"})
     write_page_script(script, write);
   write_page_end(write);
 }

@@ -23,6 +23,14 @@ std::string to_the_edge(std::string text) {
   return text + std::string(page_width - width_of(text), '_') + "\n";
 }
 
+// What a second visit must know besides its boxes.
+void write_second(const SecondVisit& s, const Write& write) {
+  for (const std::string& remark : s.remarks) write(wrap(plain(remark), 4, "  "));
+  if (s.elsewhere.empty()) return;
+  write("  OPEN ELSEWHERE, of the site and of boxes that are not on the plan\n");
+  for (const std::string& text : s.elsewhere) write(wrap(plain(text), 6, "    "));
+}
+
 void write_head(const TallySheet& s, const Write& write) {
   const std::string left_side = fmt::format("boxproof {}", version());
   write(left_side +
@@ -30,13 +38,16 @@ void write_head(const TallySheet& s, const Write& write) {
   write(wrap(plain(s.design.design.site.name), 0));
   for (const std::string& sentence : s.how) write(wrap(plain(sentence), 4, "  "));
   for (const std::string& text : changes(s.overrides, s.edition)) write(wrap(text, 4, "  "));
+  if (s.second) write_second(*s.second, write);
   write("\n" + to_the_edge("date ________________  visit: first / again   by "));
   write("\n" + to_the_edge("weather "));
-  write("\n" +
-        wrap("Write what is there, not what the plan has; what was not looked at stays open. series: one "
-             "number where all strings have as many modules, else one a string in the order of the "
-             "circuits. ? is not stated on the plan. The words for \"seen\" stand at the end.",
-             0));
+  write(
+      "\n" +
+      wrap("Write what is there, not what the plan has; what was not looked at stays open. series: one "
+           "number where all strings have as many modules, else one a string in the order of the "
+           "circuits. ? is not stated on the plan. The words for \"seen\" stand at the end; write none where "
+           "they were looked for and nothing was seen.",
+           0));
   write("\n" + wrap("A box stays energised from the array with its switch open. Only licensed and qualified "
                     "persons open it.",
                     0));
@@ -93,11 +104,25 @@ std::string label_words(const BoxFacts& f, const Edition& edition) {
   return text;
 }
 
+// What to look at again, a place to tick each.
+void write_again(std::string& out, const TallyBox& entry) {
+  constexpr std::size_t tick = 4;
+  const std::string blank(indent + tick, ' ');
+  for (const AgainLine& a : entry.again) {
+    const bool first = &a == &entry.again.front();
+    out += wrap(fmt::format("{} {}: {}{}", upper(name_of(a.severity)), plain(a.rule),
+                            a.on_plan ? "on the plan: " : "", plain(a.message)),
+                indent + tick, "  " + left(first ? "AGAIN" : "", indent - 2) + "[ ] ");
+    out += wrap("look at: " + plain(a.look), indent + tick, blank);
+  }
+}
+
 void write_box(std::string& out, const TallySheet& s, const TallyBox& entry, BoxFacts& f) {
   const Combiner& box = *entry.box;
   box_facts(s.design.design, box, s.edition, f);
   out += wrap(name_words(box), indent);
   if (!entry.why.empty()) line(out, "chosen", plain(entry.why));
+  write_again(out, entry);
   line(out, "PLAN", count_words(f));
   for (const Circuit& circuit : box.circuits) line(out, "", circuit_words(circuit));
   if (box.fuse) line(out, "", "fuses " + fuse_words(*box.fuse));

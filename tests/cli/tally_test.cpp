@@ -27,6 +27,7 @@ TEST_CASE("tally: all boxes in the plan's order unless others are asked for") {
   CHECK(text.err.empty());
   CHECK(tells(text.out, "All of the 50 boxes of the plan."));
   CHECK_FALSE(text.says("chosen"));
+  CHECK(tells(text.out, "write none where they were looked for and nothing was seen."));
   CHECK(tells(tally({"--box", "A-0[13]", "--box", "B-20"}).out,
               "All of the 3 boxes of --box A-0[13] --box B-20, of 50 on the plan."));
 }
