@@ -48,7 +48,18 @@ void check_inputs(const Options& o) {
   }
 }
 
+void keep_input(const Options& o, const std::string& input) {
+  if (o.output.empty() || input.empty() || input == "-" || !same_file(o.output, input)) return;
+  throw WrongUse(fmt::format(
+      "found --output {}, which is the input {}, expected another file: it would be lost", o.output, input));
+}
+
 }  // namespace
+
+void keep_inputs(const Options& o) {
+  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.before, &o.after, &o.again})
+    keep_input(o, *input);
+}
 
 void load(const Options& o, Console& console, Case& c, const ProgressHook& progress) {
   check_inputs(o);
@@ -70,7 +81,9 @@ void load(const Options& o, Console& console, Case& c, const ProgressHook& progr
   }
   Amendments amendments{&c.design_text, design.amendments_offset};
   if (!design.amendments_path.empty()) {
-    c.amendments_text = read_file(beside(o.design, design.amendments_path), console.in);
+    const std::string path = beside(o.design, design.amendments_path);
+    keep_input(o, path);
+    c.amendments_text = read_file(path, console.in);
     amendments.document = &c.amendments_text;
   }
   const bool amended = design.amendments_offset || !design.amendments_path.empty();

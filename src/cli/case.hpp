@@ -29,6 +29,9 @@ struct Case {
   std::vector<std::string> overrides;
 };
 
+// Throws WrongUse where the output would take the place of an input: a field record is often the only copy.
+void keep_inputs(const Options& o);
+
 // Reads everything that the options name. Throws InputError, or WrongUse.
 void load(const Options& o, Console& console, Case& c, const ProgressHook& progress = {});
 

@@ -58,6 +58,13 @@ Document read_file(const std::string& path, std::istream& in) {
   return document;
 }
 
+bool same_file(const std::string& one, const std::string& other) {
+  struct stat a {
+  }, b{};
+  return stat(one.c_str(), &a) == 0 && stat(other.c_str(), &b) == 0 && S_ISREG(a.st_mode) &&
+         a.st_dev == b.st_dev && a.st_ino == b.st_ino;
+}
+
 Target::Target(const std::string& path, std::ostream& out) : out_(out), path_(path) {
   if (path_.empty()) return;
   struct stat status {};

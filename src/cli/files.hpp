@@ -13,6 +13,9 @@ namespace boxproof::cli {
 // The text of a file, or of standard input for "-". Throws InputError where it cannot be read.
 Document read_file(const std::string& path, std::istream& in);
 
+// Whether both paths lead to one and the same regular file.
+bool same_file(const std::string& one, const std::string& other);
+
 struct CannotWrite : std::runtime_error {
   using std::runtime_error::runtime_error;
 };

@@ -117,6 +117,7 @@ int run(const std::vector<std::string>& arguments, Console& console) {
       (parsed.status == done ? console.out : console.err) << parsed.text;
       return parsed.status == done && !console.out.flush() ? wrong_use : parsed.status;
     }
+    keep_inputs(*parsed.options);
     for (const Command& command : commands)
       if (command.name == parsed.options->command) return command.run(*parsed.options, console);
     return wrong_use;

@@ -138,6 +138,41 @@ TEST_CASE("bad input leaves an older report as it is") {
   CHECK(folder.names() == std::vector<std::string>{"report.txt"});
 }
 
+TEST_CASE("an output never takes the place of an input, by whatever path it is named") {
+  const Folder folder;
+  const std::string plan = folder.put("plan.json", sound_design().dump());
+  const std::string record =
+      folder.put("record.json", R"({"format":"boxproof-asbuilt/1","boxes":[{"id":"A-01"}]})");
+  const std::string report = folder.path("report.json"), roundabout = folder.path("./plan.json");
+  REQUIRE(call({"check", plan, "--format", "json", "--output", report}).status == 0);
+  const auto all = [&] {
+    return folder.get("plan.json") + folder.get("record.json") + folder.get("report.json");
+  };
+  const std::string before = all();
+  for (const std::vector<std::string>& command :
+       std::vector<std::vector<std::string>>{{"check", plan, "--output", plan},
+                                             {"check", plan, "--output", roundabout},
+                                             {"check", plan, "--asbuilt", record, "--output", record},
+                                             {"box", plan, "A-01", "--output", plan},
+                                             {"labels", plan, "--output", plan},
+                                             {"tally", plan, "--output", plan},
+                                             {"tally", plan, "--again", report, "--output", report},
+                                             {"compare", report, report, "--output", report}}) {
+    CAPTURE(command);
+    const Called c = call(command);
+    CHECK(c.status == 2);
+    CHECK(c.complains("which is the input"));
+    CHECK(c.complains("expected another file"));
+    CHECK(all() == before);
+  }
+  Json amended = sound_design();
+  amended["code"]["amendments"] = "local.json";
+  const std::string local = folder.put("local.json", R"({"conductor":{"voltage_drop":{"max_pct":1.5}}})");
+  folder.put("plan.json", amended.dump());
+  CHECK(call({"check", plan, "--output", local}).status == 2);
+  CHECK(call({"check", plan, "--output", folder.path("other.txt")}).status == 0);
+}
+
 TEST_CASE("an output that cannot be written") {
   const Folder folder;
   const Called directory = call({"check", clean, "--output", folder.path("")});
