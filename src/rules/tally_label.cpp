@@ -87,7 +87,7 @@ void series(const VisitCase& c, Notes& out, const Transposed& pair) {
   if (!on_plan && pair.plan_label) return;
   const std::string text = listed(planned, "or");
   hold(c, out, series_entry, *label.series,
-       {true, on_plan, groups.size() == 1 ? Amount(double{1} * groups.front()) : Amount(text), text},
+       {true, on_plan, groups.size() == 1 ? Amount(static_cast<double>(groups.front())) : Amount(text), text},
        number(found.series, !pair.any()));
 }
 
