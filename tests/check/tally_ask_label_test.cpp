@@ -117,7 +117,7 @@ TEST_CASE("strings of one circuit: the breach of another says nothing of them") 
   circuits[0]["strings"] = 4;
   circuits[1]["id"] = "2";
   circuits[1]["strings"] = 5;
-  const Json seen{{"count", {{"series", 17}}}};
+  const Json seen{{"count", {{"series", std::vector<int>(9, 17)}}}};  // string by string
   CHECK(said_of(design, seen, "tally/series", "circuit 2").ask.empty());
   CHECK(
       said_of(design, seen, "tally/series", "circuit 1").ask ==

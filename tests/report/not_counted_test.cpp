@@ -78,7 +78,7 @@ TEST_CASE("many are run together, or the first of them stand for all") {
 TEST_CASE("text, page and letter say so") {
   const auto j = judged_with({counted, looked});
   const std::string said = "Of 2 visited boxes 1 was not counted (A-101): what nobody looked at is";
-  CHECK(text_report(*j).find("  " + said + "\n") != std::string::npos);
+  CHECK(text_report(*j).find("\n  " + said + " judged\n    as the plan has it.\n") != std::string::npos);
   CHECK(html_report(*j).find("<li>" + said + " judged as the plan has it.</li>") != std::string::npos);
   std::string letter;
   write_markdown({j->design, &*j->record, j->edition, j->judgement, {}},

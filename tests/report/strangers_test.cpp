@@ -41,7 +41,8 @@ TEST_CASE("a burned bus in a box that is not on the plan is told beside the verd
   CHECK(report::verdicts_line(j->judgement) ==
         "1 not visited, 1 to accept; not on the plan: 1 to stop, 1 to correct");
   const std::string text = text_report(*j), letter = letter_of(*j), page = html_report(*j);
-  CHECK(text.find("not on the plan: 1 to\n         stop, 1 to correct") != std::string::npos);
+  CHECK(text.find("         Boxes: 1 not visited, 1 to accept; not on the plan: 1 to stop, 1 to\n"
+                  "         correct\n") != std::string::npos);
   CHECK(text.find("DISPOSITIONS, by what was seen in the boxes\n"
                   "  Z-9 replace  burned-bus, loose-terminal (repair); not on the plan\n") !=
         std::string::npos);
