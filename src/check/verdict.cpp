@@ -3,7 +3,6 @@
 #include <algorithm>
 
 namespace boxproof {
-namespace {
 
 Verdict verdict_of(Severity severity) {
   switch (severity) {
@@ -14,8 +13,6 @@ Verdict verdict_of(Severity severity) {
   }
   return Verdict::stop;
 }
-
-}  // namespace
 
 void count_and_judge(Judgement& out) {
   out.counts = {};

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "boxproof/labels.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/part_words.hpp"
 
@@ -11,8 +12,10 @@ namespace boxproof::report {
 
 std::string label_should_say(const BoxFacts& f) {
   return fmt::format("{}: {}; maximum {} V, {} A{}", plain(f.box->id), strings_words(*f.box),
-                     f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?",
-                     boxproof::shown(f.output_max),
+                     f.max_voltage && f.every_voltage_known
+                         ? boxproof::shown(printed(LabelValue::max_v, f.max_voltage->value()))
+                         : "?",
+                     boxproof::shown(printed(LabelValue::max_a, f.output_max.value())),
                      f.box->fuse && f.box->fuse->rating
                          ? fmt::format("; fuses {} A", boxproof::shown(*f.box->fuse->rating))
                          : std::string());

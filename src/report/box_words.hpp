@@ -8,7 +8,8 @@
 
 namespace boxproof::report {
 
-// "A-01: 16 strings of 18; maximum 968.9 V, 232 A; fuses 20 A": what the label on the box should say.
+// "A-01: 16 strings of 18; maximum 969 V, 232 A; fuses 20 A": what the label on the box should say, as it
+// is printed on labels: rounded up.
 std::string label_should_say(const BoxFacts& facts);
 
 // One margin a limit: of several circuits the one that is nearest to it.

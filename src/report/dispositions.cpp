@@ -6,6 +6,7 @@
 
 #include "boxproof/rule.hpp"
 #include "src/report/layout.hpp"
+#include "src/report/strangers.hpp"
 
 namespace boxproof::report {
 namespace {
@@ -40,7 +41,9 @@ void add(std::vector<Seen>& seen, const Finding& f) {
 
 }  // namespace
 
-std::vector<BoxDisposition> dispositions(const Judgement& j) {
+std::vector<BoxDisposition> dispositions(const ReportInput& r) {
+  const Judgement& j = r.judgement;
+  const std::vector<Combiner>& plan = r.design.design.combiners;
   std::vector<BoxDisposition> out;
   const auto end = j.findings.end();
   auto f = j.findings.begin();
@@ -51,23 +54,29 @@ std::vector<BoxDisposition> dispositions(const Judgement& j) {
     seen.clear();
     for (; f != end && f->box == b.index; ++f)
       if (f->disposition) add(seen, *f);
-    out.push_back({b.index, *b.disposition, listed(seen, *b.disposition)});
+    out.push_back({b.index, plan[b.index].id, *b.disposition, listed(seen, *b.disposition)});
+  }
+  for (const Stranger& s : strangers(j)) {
+    if (!s.disposition) continue;
+    seen.clear();
+    for (const Finding* of_it : s.findings)
+      if (of_it->disposition) add(seen, *of_it);
+    out.push_back({std::nullopt, s.id, *s.disposition, listed(seen, *s.disposition) + "; not on the plan"});
   }
   return out;
 }
 
 void write_dispositions(const ReportInput& r, const Write& write) {
-  const std::vector<Combiner>& plan = r.design.design.combiners;
-  const std::vector<BoxDisposition> boxes = dispositions(r.judgement);
+  const std::vector<BoxDisposition> boxes = dispositions(r);
   if (boxes.empty()) return;
   std::size_t id_width = 3;
   constexpr std::size_t widest_id = 12, word_width = 7;
   for (const BoxDisposition& b : boxes)
-    id_width = std::min(widest_id, std::max(id_width, width_of(plain(plan[b.box].id))));
+    id_width = std::min(widest_id, std::max(id_width, width_of(plain(b.id))));
   write("\nDISPOSITIONS, by what was seen in the boxes\n");
   for (const BoxDisposition& b : boxes) {
     const std::string lead =
-        fmt::format("  {} {}  ", left(plain(plan[b.box].id), id_width),
+        fmt::format("  {} {}  ", left(plain(b.id), id_width),
                     left(disposition_names[static_cast<std::size_t>(b.disposition)], word_width));
     write(wrap(b.seen, width_of(lead), lead));
   }

@@ -1,5 +1,7 @@
 #include "src/report/groups.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <tuple>
@@ -26,6 +28,47 @@ std::vector<std::string_view> box_ids(const Group& g) {
   for (const Finding* f : g.findings)
     if (ids.empty() || ids.back() != f->box_id) ids.push_back(f->box_id);
   return ids;
+}
+
+// The numbers that the findings of a group state, least first, with the boxes that each is stated of.
+struct Stated {
+  double number;
+  std::string words;
+  std::vector<std::string_view> boxes;
+};
+std::vector<Stated> numbers_of(const Group& g, Amount Finding::*value) {
+  std::vector<Stated> out;
+  std::map<std::string, std::size_t> known;
+  for (const Finding* f : g.findings) {
+    const double* n = std::get_if<double>(&(f->*value));
+    if (n == nullptr) continue;
+    std::string words = shown(f->*value, f->unit);
+    const auto [at, first] = known.emplace(words, out.size());
+    if (first) out.push_back({*n, std::move(words), {}});
+    std::vector<std::string_view>& boxes = out[at->second].boxes;
+    if (boxes.empty() || boxes.back() != f->box_id) boxes.push_back(f->box_id);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Stated& a, const Stated& b) { return a.number < b.number; });
+  return out;
+}
+
+// "15 A, 30 A (A-06)": values that are required are no range of which any value would do. Of many, or
+// where the boxes would fill lines, the reader is told what decides.
+std::string each_of(const Group& g, const std::vector<Stated>& numbers) {
+  constexpr std::size_t few = 3, short_list = 40;  // numbers; columns of ids
+  const bool by_box = box_ids(g).size() > 1;
+  const std::string_view by = by_box ? ", by box" : ", by part";
+  if (numbers.size() > few) return fmt::format("{} … {}{}", numbers.front().words, numbers.back().words, by);
+  std::string plainly, with_boxes;
+  bool fits = by_box;
+  for (const Stated& s : numbers) {
+    const std::string boxes = by_box ? run_together(s.boxes) : std::string();
+    fits = fits && width_of(boxes) <= short_list;
+    plainly += (plainly.empty() ? "" : ", ") + s.words;
+    with_boxes += fmt::format("{}{} ({})", with_boxes.empty() ? "" : ", ", s.words, boxes);
+  }
+  return fits ? with_boxes : plainly + std::string(by);
 }
 
 }  // namespace
@@ -87,6 +130,9 @@ std::string range_of(const Group& g, Amount Finding::*value) {
   }
   if (least != nullptr && g.findings.size() == 1)
     return shown(least->*value, least->unit, value == &Finding::found ? least->required : least->found);
+  if (least != nullptr && value == &Finding::required)
+    if (const std::vector<Stated> numbers = numbers_of(g, value); numbers.size() > 1)
+      return each_of(g, numbers);
   if (least != nullptr) {
     const std::string low = shown(least->*value, ""), high = shown(most->*value, most->unit);
     return shown(least->*value, least->unit) == high ? high : low + " to " + high;

@@ -18,7 +18,8 @@ struct Group {
 std::vector<Group> group(const std::vector<const Finding*>& findings);
 std::vector<Group> group(const std::vector<Finding>& findings);
 
-// "1012.4 to 1022.7 V", or the one value that all have.
+// "1012.4 to 1022.7 V", or the one value that all have. What is required and not the same for all is told
+// apart: "15 A, 30 A (A-06)", or of many "15 A … 30 A, by box".
 std::string range_of(const Group& g, Amount Finding::*value);
 
 // Ids of the boxes of the group, once each, run together.

@@ -78,16 +78,17 @@ void write_finding_section(const PageIndex& page, const Write& write) {
 }
 
 void write_disposition_section(const PageIndex& page, const Write& write) {
-  const std::vector<BoxDisposition> boxes = dispositions(page.r.judgement);
+  const std::vector<BoxDisposition> boxes = dispositions(page.r);
   if (boxes.empty()) return;
   write(
       "<section id=\"dispositions\">\n<h2>Dispositions</h2>\n<div class=\"scroll\">\n<table>\n"
       "<caption>What becomes of the boxes, by what was seen in them</caption>\n<thead><tr><th scope=\"col\">Box</th>"
       "<th scope=\"col\">Disposition</th><th scope=\"col\">Seen</th></tr></thead>\n<tbody>\n");
-  for (const BoxDisposition& b : boxes)
-    write(fmt::format("<tr><th scope=\"row\"><a href=\"#box-{}\">{}</a></th><td>{}</td><td>{}</td></tr>\n",
-                      b.box, name(page.r.design.design.combiners[b.box].id), tag(b.disposition),
+  for (const BoxDisposition& b : boxes) {
+    const std::string id = b.box ? fmt::format("<a href=\"#box-{}\">{}</a>", *b.box, name(b.id)) : name(b.id);
+    write(fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td></tr>\n", id, tag(b.disposition),
                       html(b.seen)));
+  }
   write("</tbody>\n</table>\n</div>\n</section>\n");
 }
 

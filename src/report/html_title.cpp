@@ -40,6 +40,9 @@ std::string box_counts(const Judgement& j) {
   std::string out = "<ul class=\"counts\">";
   for (const VerdictCount& c : boxes_by_verdict(j))
     out += fmt::format("<li class=\"{}\"><strong>{}</strong> {}</li>", name_of(c.verdict), c.boxes, c.words);
+  for (const VerdictCount& c : strangers_by_verdict(j))
+    out += fmt::format("<li class=\"{}\"><strong>{}</strong> not on the plan, {}</li>", name_of(c.verdict),
+                       c.boxes, c.words);
   return out + "</ul>";
 }
 

@@ -148,12 +148,12 @@ void list_findings(const ReportInput& r, const Write& write) {
 }
 
 void list_seen(const ReportInput& r, const Write& write) {
-  const std::vector<BoxDisposition> boxes = dispositions(r.judgement);
+  const std::vector<BoxDisposition> boxes = dispositions(r);
   if (boxes.empty()) return;
   write("## Dispositions, by what was seen in the boxes\n\n");
   for (const BoxDisposition& b : boxes)
-    write(fmt::format("- {}: **{}** ({})\n", markdown_line(r.design.design.combiners[b.box].id),
-                      name_of(b.disposition), markdown_line(b.seen)));
+    write(fmt::format("- {}: **{}** ({})\n", markdown_line(b.id), name_of(b.disposition),
+                      markdown_line(b.seen)));
   write("\n");
 }
 

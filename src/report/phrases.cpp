@@ -8,6 +8,7 @@
 #include "boxproof/rule.hpp"
 #include "src/report/agreed.hpp"
 #include "src/report/layout.hpp"
+#include "src/report/strangers.hpp"
 #include "src/rules/notes.hpp"
 
 namespace boxproof::report {
@@ -21,6 +22,51 @@ std::string degrees(const std::optional<Celsius>& t) {
 std::string judged_colder(const ReportInput& r) {
   const auto stated = r.design.design.site.low, judged = design_low(stated, r.edition);
   return stated != judged ? fmt::format(" (judged at {} °C)", shown(*judged)) : std::string();
+}
+
+// What nobody counted is judged as planned, and the report looks the same.
+std::string not_counted(const ReportInput& r) {
+  std::size_t visited = 0;
+  std::vector<std::string_view> ids;
+  for (const BoxResult& b : r.judgement.boxes) {
+    if (!b.visited) continue;
+    const VisitedBox& box = r.record->record.boxes[*b.visited];
+    if (box.says_nothing()) continue;  // nobody was there
+    ++visited;
+    if (!box.count.positive && !box.count.negative) ids.push_back(box.id);
+  }
+  if (ids.empty()) return {};
+  const std::size_t missed = ids.size();
+  constexpr std::size_t short_list = 60, few = 8;  // columns, ids
+  std::string names = run_together(ids);
+  if (width_of(names) > short_list && ids.size() > few) {
+    ids.resize(few);
+    names = run_together(ids) + ", …";
+  }
+  return fmt::format("Of {} {} not counted ({}): what nobody looked at is judged as the plan has it.",
+                     counted(visited, "visited box", "visited boxes"),
+                     missed == 1 ? "1 was" : fmt::format("{} were", missed), names);
+}
+
+template <class Boxes>
+std::vector<VerdictCount> by_verdict(const Boxes& boxes) {
+  std::vector<VerdictCount> out{{Verdict::stop, 0, "to stop"},
+                                {Verdict::correct, 0, "to correct"},
+                                {Verdict::not_visited, 0, "not visited"},
+                                {Verdict::clarify, 0, "to clarify"},
+                                {Verdict::accept, 0, "to accept"}};
+  for (VerdictCount& c : out)
+    c.boxes = static_cast<std::size_t>(
+        std::count_if(boxes.begin(), boxes.end(), [&](const auto& box) { return box.verdict == c.verdict; }));
+  std::erase_if(out, [](const VerdictCount& c) { return c.boxes == 0; });
+  return out;
+}
+
+std::string words_of(const std::vector<VerdictCount>& counts) {
+  std::string line;
+  for (const VerdictCount& c : counts)
+    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", c.boxes, c.words);
+  return line;
 }
 
 }  // namespace
@@ -100,27 +146,23 @@ std::vector<std::string> remarks(const ReportInput& r) {
   if (j.selected)
     out.push_back(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
                               j.boxes.size(), r.design.design.combiners.size()));
+  if (r.record != nullptr)
+    if (std::string text = not_counted(r); !text.empty()) out.push_back(std::move(text));
   return out;
 }
 
 std::vector<VerdictCount> boxes_by_verdict(const Judgement& j) {
-  std::vector<VerdictCount> out{{Verdict::stop, 0, "to stop"},
-                                {Verdict::correct, 0, "to correct"},
-                                {Verdict::not_visited, 0, "not visited"},
-                                {Verdict::clarify, 0, "to clarify"},
-                                {Verdict::accept, 0, "to accept"}};
-  for (VerdictCount& c : out)
-    c.boxes = static_cast<std::size_t>(std::count_if(
-        j.boxes.begin(), j.boxes.end(), [&](const BoxResult& b) { return b.verdict == c.verdict; }));
-  std::erase_if(out, [](const VerdictCount& c) { return c.boxes == 0; });
-  return out;
+  return by_verdict(j.boxes);
+}
+
+std::vector<VerdictCount> strangers_by_verdict(const Judgement& j) {
+  return by_verdict(strangers(j));
 }
 
 std::string verdicts_line(const Judgement& j) {
-  std::string line;
-  for (const VerdictCount& c : boxes_by_verdict(j))
-    line += fmt::format("{}{} {}", line.empty() ? "" : ", ", c.boxes, c.words);
-  return line;
+  const std::string on_plan = words_of(boxes_by_verdict(j)), off_plan = words_of(strangers_by_verdict(j));
+  if (off_plan.empty()) return on_plan;
+  return fmt::format("{}{}not on the plan: {}", on_plan, on_plan.empty() ? "" : "; ", off_plan);
 }
 
 std::string_view word_of(Severity severity, std::size_t n) {

@@ -28,7 +28,7 @@ std::string visit_line(const FieldRecord& record);
 // What differs from the files and from the edition as published: command line and local amendments.
 std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition);
 // What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
-// left out.
+// left out, visited boxes whose strings nobody counted.
 std::vector<std::string> remarks(const ReportInput& report);
 // The verdicts that boxes got, gravest first: how many, and "to stop".
 struct VerdictCount {
@@ -37,7 +37,9 @@ struct VerdictCount {
   std::string_view words;
 };
 std::vector<VerdictCount> boxes_by_verdict(const Judgement& judgement);
-// "4 to stop, 46 to accept"
+// Of visited boxes that are not on the plan.
+std::vector<VerdictCount> strangers_by_verdict(const Judgement& judgement);
+// "4 to stop, 46 to accept; not on the plan: 1 to stop"
 std::string verdicts_line(const Judgement& judgement);
 // "hazards"; of one "hazard"
 std::string_view word_of(Severity severity, std::size_t n);

@@ -18,69 +18,91 @@ constexpr Entry strings_entry{"strings", "strings", "strings"};
 constexpr Entry series_entry{"series", "modules", "modules in series"};
 constexpr Entry fuse_entry{"fuse_a", "A", "A fuses"};
 
-// A number on the label that is not that of another account.
-void differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, Amount other,
-             std::string_view account, std::string_view other_text) {
-  out.find(fmt::format("label {}", entry.key))
-      .found(posted)
-      .required(std::move(other))
-      .unit(entry.unit)
-      .at_record(record_pointer(c, fmt::format("/posted/{}", entry.key)))
-      .say("The label on {} says {} {}; {} {}.", c.plan.id, shown(posted), word_for(posted, entry.words),
-           account, other_text);
-}
 std::string with_unit(const Entry& entry, double number) {
   return entry.unit == "A" ? shown(number) + " A" : shown(number);
 }
-void against_plan(const VisitCase& c, Notes& out, const Entry& entry, double posted, double planned) {
-  differs(c, out, entry, posted, planned, "the plan has", with_unit(entry, planned));
+
+// What the plan has of an entry: one number, or as many as its groups have.
+struct Planned {
+  bool known, as_label;
+  Amount amount;
+  std::string text;
+};
+
+Note differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, Amount required,
+             std::string_view accounts) {
+  return out.find(fmt::format("label {}", entry.key))
+      .found(posted)
+      .required(std::move(required))
+      .unit(entry.unit)
+      .at_record(record_pointer(c, fmt::format("/posted/{}", entry.key)))
+      .say("The label on {} says {} {}; {}.", c.plan.id, shown(posted), word_for(posted, entry.words),
+           accounts);
 }
-// Only where the plan does not contradict the label: never two findings for one entry.
-void against_found(const VisitCase& c, Notes& out, const Entry& entry, double posted, double found) {
-  differs(c, out, entry, posted, found, "the inspector found", with_unit(entry, found));
+
+// One finding for an entry. A label is right where it says what is there, so that is what it is held to
+// wherever the inspector looked; where it says so and the plan does not, it is the plan that has to change.
+void hold(const VisitCase& c, Notes& out, const Entry& entry, double posted, Planned plan,
+          const std::optional<double>& found) {
+  const bool off_plan = plan.known && !plan.as_label, off_found = found && *found != posted;
+  const std::string by_inspector = found ? "the inspector found " + with_unit(entry, *found) : std::string();
+  if (off_plan && found && !off_found)
+    differs(c, out, entry, posted, fmt::format("{} {}, as found", shown(posted), entry.unit),
+            "the plan has " + plan.text)
+        .ask(
+            "The label says what is there: leave it, and have the plan changed. If the box is put right by the "
+            "plan instead, replace the label with it.");
+  else if (off_plan && off_found && plan.text != with_unit(entry, *found))
+    differs(c, out, entry, posted, *found, fmt::format("the plan has {}, and {}", plan.text, by_inspector));
+  else if (off_plan)
+    differs(c, out, entry, posted, std::move(plan.amount), "the plan has " + plan.text);
+  else if (off_found)
+    differs(c, out, entry, posted, *found, by_inspector);
+}
+
+template <class T>
+std::optional<double> number(const std::optional<T>& n, bool counts = true) {
+  return n && counts ? std::optional(static_cast<double>(*n)) : std::nullopt;
 }
 
 void strings(const VisitCase& c, Notes& out, const Transposed& pair) {
   const Account label = label_account(c), plan = plan_account(c.plan), found = found_account(c);
-  if (!label.strings) return;
-  const auto posted = static_cast<double>(*label.strings);
-  if (label.strings != plan.strings) {
-    if (pair.plan_label) return;
-    against_plan(c, out, strings_entry, posted, static_cast<double>(*plan.strings));
-  } else if (found.strings && found.strings != label.strings && !pair.any()) {
-    against_found(c, out, strings_entry, posted, static_cast<double>(*found.strings));
-  }
+  if (!label.strings || (label.strings != plan.strings && pair.plan_label)) return;
+  const auto planned = static_cast<double>(*plan.strings);
+  hold(c, out, strings_entry, static_cast<double>(*label.strings),
+       {true, label.strings == plan.strings, planned, with_unit(strings_entry, planned)},
+       number(found.strings, !pair.any()));
 }
 
 void series(const VisitCase& c, Notes& out, const Transposed& pair) {
   const Account label = label_account(c), found = found_account(c);
   if (!label.series) return;
-  const double posted = *label.series;
+  const std::vector<std::uint32_t> groups = planned_series(c.plan);
   std::vector<std::string> planned;
   bool on_plan = false;
-  for (const std::uint32_t n : planned_series(c.plan)) {
+  for (const std::uint32_t n : groups) {
     planned.push_back(std::to_string(n));
     on_plan = on_plan || n == *label.series;
   }
-  if (!on_plan) {
-    if (pair.plan_label) return;
-    if (planned.size() == 1)
-      return against_plan(c, out, series_entry, posted, c.plan.circuits.front().series);
-    differs(c, out, series_entry, posted, listed(planned, "or"), "the plan has", listed(planned, "or"));
-  } else if (found.series && found.series != label.series && !pair.any()) {
-    against_found(c, out, series_entry, posted, *found.series);
-  }
+  if (!on_plan && pair.plan_label) return;
+  const std::string text = listed(planned, "or");
+  hold(c, out, series_entry, *label.series,
+       {true, on_plan, groups.size() == 1 ? Amount(static_cast<double>(groups.front())) : Amount(text), text},
+       number(found.series, !pair.any()));
 }
 
 void fuse(const VisitCase& c, Notes& out) {
-  const std::optional<Amps> posted = c.visited.posted.fuse;
+  const std::optional<Amps> posted = c.visited.posted.fuse, found = c.visited.fuse.rating;
   if (!posted) return;
-  const std::optional<Amps> planned = c.plan.fuse ? c.plan.fuse->rating : std::nullopt;
-  const std::optional<Amps> found = c.visited.fuse.rating;
-  if (planned && *planned != *posted)
-    against_plan(c, out, fuse_entry, posted->value(), planned->value());
-  else if (found && *found != *posted)
-    against_found(c, out, fuse_entry, posted->value(), found->value());
+  Planned plan{c.plan.fuse && c.plan.fuse->rating, false, {}, {}};
+  if (plan.known) {
+    const double rating = c.plan.fuse->rating->value();
+    plan.as_label = *c.plan.fuse->rating == *posted;
+    plan.amount = rating;
+    plan.text = with_unit(fuse_entry, rating);
+  }
+  hold(c, out, fuse_entry, posted->value(), std::move(plan),
+       found ? std::optional(found->value()) : std::nullopt);
 }
 
 void voltage(const VisitCase& c, Notes& out) {
@@ -127,7 +149,8 @@ const Rule tally_label{
          "the voltage they insulate for and the current they expect.",
          "One finding for each entry: name, strings, modules in series and fuse rating where they differ; "
          "highest voltage and highest current where the label states less than is computed. A label that "
-         "states more than is computed stands."},
+         "states more than is computed stands. Where the label says what was found and the plan does not, "
+         "the label stays and the plan has to change."},
     .remedy = "Replace the label by one that states what is in the box.",
     .uses = {"voltage.cold_table", "voltage.design_low", "current.maximum"},
     .judge_visit = [](const VisitCase& c, Notes& out) {

@@ -92,7 +92,9 @@ TEST_CASE("the fuse line says what is needed, and where the plan is silent") {
 TEST_CASE("the label that the box should have") {
   // 18 · 30 V · (1 + 0.003 · 35) = 596.7 V; 9 · 1.25 · 9.6 A = 108 A.
   CHECK(has(said(box_of(sound_design())),
-            "should say A-01: 9 strings of 18; maximum 596.7 V, 108 A; fuses 15 A"));
+            "should say A-01: 9 strings of 18; maximum 597 V, 108 A; fuses 15 A"));
+  // As it is printed on labels, up to a tenth: 9 · 1.25 · 9.61 A = 108.1125 A.
+  CHECK(has(said(box_of(with({{"modules", {{"M", {{"isc_a", 9.61}}}}}}))), "maximum 597 V, 108.2 A"));
   Json no_low = sound_design();
   no_low["site"].erase("low_c");
   CHECK(has(said(box_of(no_low)), "maximum ? V, 108 A"));

@@ -123,7 +123,7 @@ TEST_CASE("plan, label and box side by side: what differs is marked with a sign 
   // A-04 was planned with 18 modules in series and found with 19; its label says 18.
   const WebElement* sheet = page.by_id("box-3");
   CHECK(has(sheet->text, "Modules in series181819 ≠, not as planned"));
-  CHECK(has(sheet->text, "A-04: 16 strings of 19; maximum 1022.7 V, 232 A; fuses 20 A"));
+  CHECK(has(sheet->text, "A-04: 16 strings of 19; maximum 1023 V, 232 A; fuses 20 A"));
   CHECK(has(sheet->text, "Maximum, V968.99701022.7"));
   CHECK_FALSE(has(page.by_id("box-0")->text, "not as planned"));
   CHECK(has(page.by_id("box-0")->text, "Positives16–not stated16"));

@@ -73,6 +73,21 @@ TEST_CASE("tally/label: never two findings for one entry") {
       "fuse": { "a": 15 })") == Parts{"label strings", "label fuse_a"});
 }
 
+TEST_CASE("tally/label: three accounts") {
+  const auto said = [](std::string_view record) {
+    const Findings all = judge_visit(tally_label, "", record);
+    return only(all).message;
+  };
+  CHECK(said(R"("posted": { "series": 17 }, "count": { "series": 17 })") ==
+        "The label on A-04 says 17 modules in series; the plan has 18.");
+  CHECK(said(R"("posted": { "series": 16 }, "count": { "series": 17 })") ==
+        "The label on A-04 says 16 modules in series; the plan has 18, and the inspector found 17.");
+  CHECK(said(R"("posted": { "series": 16 }, "count": { "series": 18 })") ==
+        "The label on A-04 says 16 modules in series; the plan has 18.");
+  CHECK(said(R"("posted": { "fuse_a": 25 }, "fuse": { "a": 15 })") ==
+        "The label on A-04 says 25 A fuses; the plan has 20 A, and the inspector found 15 A.");
+}
+
 TEST_CASE("tally/label: unlike groups leave the label either's modules in series") {
   constexpr std::string_view unlike = R"("circuits": [
       { "id": "near", "module": "M", "series": 18, "strings": 8 },
