@@ -232,14 +232,18 @@ struct Commands {
     add_format_option(*tally, o, {"text", "csv", "html"},
                       "text for paper, csv for a spreadsheet, html for a page to count on without a network");
     CLI::Option* sample =
-        tally->add_option("--sample", o.sample, "only so many boxes: thinnest margins first, then at random")
+        tally
+            ->add_option("--sample", o.sample,
+                         "only so many boxes: findings first, then thinnest margins; the others at random")
             ->type_name("N")
             ->check(whole_number(1));
     tally->add_option("--plan", o.plan, "as many boxes as this published sampling plan asks for")
         ->type_name("PLAN")
         ->check(one_of({"iso2859"}))
         ->excludes(sample);
-    tally->add_option("--thinnest", o.thinnest, "of the sample, how many go by thin margins (half)")
+    tally
+        ->add_option("--thinnest", o.thinnest,
+                     "of the sample, how many go by findings and thin margins (half)")
         ->type_name("N")
         ->check(whole_number(0));
     tally

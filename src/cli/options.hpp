@@ -26,7 +26,7 @@ struct Options {
   std::vector<std::string> editions;  // of `rules`; empty: all
   std::string against;                // of `tables`: the other edition
   std::string schema;                 // of `schema`
-  // of `tally`: how many boxes (all where neither is given), how many of them by thin margins (half), the
+  // of `tally`: how many boxes (all where neither is given), how many of them by urgency (half), the
   // start of the random choice (1)
   std::optional<std::uint32_t> sample, thinnest, seed;
   std::string plan;           // a published sampling plan

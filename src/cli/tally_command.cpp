@@ -37,15 +37,18 @@ SampleSize size_of_sample(const Options& o, const SamplingPlan* plan, std::size_
   return size;
 }
 
-void put_boxes(const Case& c, const Lot& lot, const report::Choice& choice, report::TallySheet& sheet) {
+void put_boxes(const Case& c, const Lot& lot, const report::Choice& choice, report::TallySheet& sheet,
+               Progress& progress) {
   if (!choice.leaves_some_out()) {
     for (const Combiner* box : lot) sheet.boxes.push_back({box, ""});
     return;
   }
-  const std::vector<Nearness> nearness = nearness_of(c.design.design, lot, c.edition);
-  std::vector<std::optional<double>> shares;
-  for (const Nearness& n : nearness) shares.push_back(n.share());
-  for (const Picked& picked : draw_sample(shares, choice.size))
+  const Judgement plan = check(c.design, c.edition, nullptr, {{}, false, progress.stage("judging")});
+  const std::vector<Nearness> nearness = nearness_of(c.design.design, lot, c.edition, plan);
+  std::vector<Urgency> urgencies;
+  urgencies.reserve(lot.size());
+  for (const Nearness& n : nearness) urgencies.push_back(n.urgency());
+  for (const Picked& picked : draw_sample(urgencies, choice.size))
     sheet.boxes.push_back({lot[picked.place], report::why_chosen(picked, nearness[picked.place])});
 }
 
@@ -105,7 +108,7 @@ int tally_command(const Options& o, Console& console) {
   if (earlier)
     put_again(o, *earlier, c, lot, sheet);
   else
-    put_boxes(c, lot, choice, sheet);
+    put_boxes(c, lot, choice, sheet, progress);
 
   progress.clear();
   Target target(o.output, console.out);

@@ -22,9 +22,9 @@ std::uint64_t place_in_order(const Finding& f) {
   return f.box_id.empty() ? 0 : UINT64_MAX;
 }
 
-void write_chart(const ReportInput& r, const Write& write) {
+void write_chart(const PageIndex& page, const Write& write) {
   write("<section id=\"margins\">\n<h2>Near misses</h2>\n");
-  write_margin_chart(r, write);
+  write_margin_chart(page, write);
   write("</section>\n");
 }
 
@@ -87,7 +87,7 @@ void write_html(const ReportInput& r, const Write& write) {
   write_title_block(page, write);
   write_navigation(page, write);
   write("<main>\n");
-  write_chart(r, write);
+  write_chart(page, write);
   write_finding_section(page, write);
   write_disposition_section(page, write);
   write_gone_section(page, write);

@@ -1,13 +1,17 @@
-// A table with a bar in each cell. The bar runs to 110 % of the limit and no farther, so that one box that is
-// far over does not squeeze the others together; the number beside it says how far.
+// A table with a bar in each cell, and the verdict before them, with what no bar tells. The bar runs to 110 %
+// of the limit and no farther, so that one box that is far over does not squeeze the others together; the
+// number beside it says how far.
 #include "src/report/margin_chart.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
+#include "src/report/html_parts.hpp"
 #include "src/report/html_text.hpp"
+#include "src/report/layout.hpp"
 #include "src/report/margin_rows.hpp"
+#include "src/report/phrases.hpp"
 #include "src/rules/notes.hpp"
 #include "src/text/id_runs.hpp"
 
@@ -25,7 +29,7 @@ struct Row {
 std::vector<Row> rows_of(const std::vector<BoxShares>& boxes) {
   std::vector<Row> out;
   for (const BoxShares& box : boxes) {
-    if (out.empty() || out.back().first->shares != box.shares) out.push_back({&box, 0});
+    if (out.empty() || !out.back().first->reads_as(box)) out.push_back({&box, 0});
     ++out.back().boxes;
   }
   return out;
@@ -79,47 +83,86 @@ std::string boxes_words(const Design& design, const Row& row) {
   return row.boxes > 1 ? fmt::format("{} <i>{} boxes</i>", out, row.boxes) : out;
 }
 
+// The verdict, and by their numbers the findings that no bar tells.
+std::string verdict_cell(const PageIndex& page, const BoxShares& box) {
+  constexpr std::size_t most_told = 3, longest = 80;
+  std::string out = tag(box.verdict), last;
+  for (std::size_t i = 0; i < std::min(most_told, box.besides.size()); ++i) {
+    const std::size_t n = box.besides[i];
+    const std::string words = plain(in_short(page.groups[n - 1].first()));
+    const std::string said = html(width_of(words) > longest ? left(words, longest) : words);
+    out += fmt::format(" <a href=\"#finding-{}\">{}{}</a>", n, number(n), said == last ? "" : " " + said);
+    last = said;
+  }
+  if (box.besides.size() > most_told)
+    out += fmt::format(" <i>and {}</i>",
+                       counted(box.besides.size() - most_told, "finding more", "findings more"));
+  return fmt::format(
+      "<td role=\"cell\" class=\"judged\"><span class=\"kind\">verdict</span><span>{}</span></td>", out);
+}
+
+// "2 stop, 31 accept"
+std::string verdicts_of(const std::vector<Row>& rows) {
+  std::array<std::size_t, verdict_names.size()> boxes{};
+  for (std::size_t i = most_rows; i < rows.size(); ++i)
+    boxes[static_cast<std::size_t>(rows[i].first->verdict)] += rows[i].boxes;
+  std::string out;
+  for (std::size_t v = boxes.size(); v-- > 0;)
+    if (boxes[v] > 0)
+      out += fmt::format("{}{} {}", out.empty() ? "" : ", ", boxes[v], name_of(static_cast<Verdict>(v)));
+  return out;
+}
+
 // What the rows that are not shown hold.
 std::string rest_words(const std::vector<Row>& rows) {
-  std::size_t boxes = 0, over = 0, unknown = 0;
+  std::size_t boxes = 0, over = 0, open = 0;
+  std::int32_t most = -1;
   for (std::size_t i = most_rows; i < rows.size(); ++i) {
     const UsedShares& shares = rows[i].first->shares;
+    const auto any = [&](bool UsedShare::*is) {
+      return std::any_of(shares.begin(), shares.end(), [&](const UsedShare& s) { return s.*is; });
+    };
     boxes += rows[i].boxes;
-    if (most_used(shares) < 0) unknown += rows[i].boxes;
-    if (std::any_of(shares.begin(), shares.end(), [](const UsedShare& s) { return s.over; }))
-      over += rows[i].boxes;
+    if (any(&UsedShare::incomplete)) open += rows[i].boxes;
+    if (any(&UsedShare::over)) over += rows[i].boxes;
+    most = std::max(most, most_used(shares));
   }
-  std::string out = "and " + counted(boxes, "box more", "boxes more");
-  if (over > 0) out += fmt::format(", {} of them over a limit", over);
+  std::string out = fmt::format("and {}: {}", counted(boxes, "box more", "boxes more"), verdicts_of(rows));
+  if (over > 0) out += fmt::format("; {} of them over a limit", over);
   UsedShare nearest;
-  nearest.tenths = limit_tenths - most_used(rows[most_rows].first->shares);
-  if (over == 0 && unknown < boxes) out += ", none nearer than " + nearest.words();
-  if (unknown > 0) out += fmt::format("; of {} nothing is known", unknown);
+  nearest.tenths = limit_tenths - most;
+  if (over == 0 && most >= 0) out += "; none nearer to a limit than " + nearest.words();
+  if (open > 0) out += fmt::format("; of {} a value or a limit is not stated", open);
   return out + ".";
 }
 
 }  // namespace
 
-void write_margin_chart(const ReportInput& r, const Write& write) {
-  const std::vector<BoxShares> boxes = box_shares(r);
+void write_margin_chart(const PageIndex& page, const Write& write) {
+  const std::vector<BoxShares> boxes = box_shares(page);
   if (boxes.empty()) return;
   const std::vector<Row> rows = rows_of(boxes);
   write(fmt::format(
       "<figure class=\"margins\">\n<table role=\"table\">\n<caption>What each box{} uses of its limits, the nearest "
-      "limit of each kind; the thinnest margin first. A bar runs up to 110 %, and the line across it is the limit, "
-      "100 %. What is over a limit is a taller, filled bar and says so. “?”, dashed: a value or a limit is not "
-      "stated.</caption>\n<thead role=\"rowgroup\"><tr role=\"row\"><th role=\"columnheader\" scope=\"col\">boxes</th>",
-      r.record != nullptr ? ", as found where it was visited," : ""));
-  constexpr std::string_view heads[] = {"voltage", "current: box, switch, fuse", "ampacity: conductors"};
+      "limit of each kind; the worst verdict first, then the thinnest margin. A bar runs up to 110 %, and the line "
+      "across it is the limit, 100 %. What is over a limit is a taller, filled bar and says so. “?”, dashed: a value or "
+      "a limit is not stated. No bar shows a fuse against what the module allows, the inputs that the box has, whether "
+      "fuses and a switch are there, distances, labels or what was seen: findings on these stand beside the "
+      "verdict.</caption>\n<thead role=\"rowgroup\"><tr role=\"row\"><th role=\"columnheader\" "
+      "scope=\"col\">boxes</th>",
+      page.r.record != nullptr ? ", as found where it was visited," : ""));
+  constexpr std::string_view heads[] = {"verdict, and what no bar shows", "voltage",
+                                        "current: box, switch, fuse", "ampacity: conductors"};
   for (const std::string_view head : heads)
     write(fmt::format("<th role=\"columnheader\" scope=\"col\">{}</th>", head));
   write("</tr></thead>\n<tbody role=\"rowgroup\">\n");
   for (std::size_t i = 0; i < std::min(most_rows, rows.size()); ++i) {
     const UsedShares& shares = rows[i].first->shares;
     write(fmt::format(
-        "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\" class=\"isolate\">{}</th>{}{}{}</tr>\n",
-        boxes_words(r.design.design, rows[i]), cell(LimitKind::voltage, shares[0]),
-        cell(LimitKind::current, shares[1]), cell(LimitKind::ampacity, shares[2])));
+        "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\" class=\"isolate\">{}</th>{}{}{}{}</tr>\n",
+        boxes_words(page.r.design.design, rows[i]), verdict_cell(page, *rows[i].first),
+        cell(LimitKind::voltage, shares[0]), cell(LimitKind::current, shares[1]),
+        cell(LimitKind::ampacity, shares[2])));
   }
   write("</tbody>\n</table>\n");
   if (rows.size() > most_rows) write(fmt::format("<figcaption>{}</figcaption>\n", rest_words(rows)));

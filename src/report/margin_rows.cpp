@@ -8,6 +8,8 @@
 #include <tuple>
 
 #include "boxproof/calculate.hpp"
+#include "boxproof/rule.hpp"
+#include "src/check/open_limits.hpp"
 
 namespace boxproof::report {
 namespace {
@@ -23,37 +25,82 @@ constexpr Named kinds[] = {{"site limit", LimitKind::voltage},       {"module vo
                            {"switch current", LimitKind::current},   {"fuse", LimitKind::current},
                            {"string wire", LimitKind::ampacity},     {"output wire", LimitKind::ampacity}};
 
-bool rated(const Run* run) {
-  return run != nullptr && run->conductor != nullptr && run->conductor->rated;
-}
-
-// Whether a voltage of the box, or what it is held against, is not stated.
-bool voltages_incomplete(const BoxFacts& f) {
-  const Combiner& box = *f.box;
-  const bool circuits = std::any_of(box.circuits.begin(), box.circuits.end(), [](const Circuit& c) {
-    return !c.module->max_system || !rated(c.run ? &*c.run : nullptr);
-  });
-  return circuits || !f.every_voltage_known || !box.inverter->max_dc || (box.fuse && !box.fuse->voltage) ||
-         (box.disconnect && !box.disconnect->rated_voltage) || !box.enclosure ||
-         !box.enclosure->rated_voltage || !rated(box.output && box.output->run ? &*box.output->run : nullptr);
-}
-
-bool currents_incomplete(const BoxFacts& f) {
-  const Combiner& box = *f.box;
-  return !box.enclosure || !box.enclosure->rated_current || (box.fuse && !box.fuse->rating) ||
-         (box.disconnect && !box.disconnect->rated_current);
-}
-
-bool ampacities_incomplete(const BoxFacts& f) {
-  const auto open = [](const RunAmpacity& a) { return a.lack != Lack::nothing || !a.in_use || !a.terminal; };
-  return open(f.output_run) || std::any_of(f.circuits.begin(), f.circuits.end(),
-                                           [&](const CircuitFacts& c) { return open(c.run); });
-}
-
 std::int32_t tenths_of(double share) {
   constexpr double tenths_of_percent = 1000;
   return static_cast<std::int32_t>(std::clamp(std::round(tenths_of_percent * share), 0.0,
                                               double(std::numeric_limits<std::int32_t>::max())));
+}
+
+// The rules that a bar tells of, where it is over its limit or has a question mark.
+struct Told {
+  std::string_view rule;
+  LimitKind kind;
+};
+constexpr Told told[] = {{"voltage/site-limit", LimitKind::voltage},
+                         {"voltage/module-rating", LimitKind::voltage},
+                         {"voltage/inverter-input", LimitKind::voltage},
+                         {"voltage/equipment-rating", LimitKind::voltage},
+                         {"current/box-rating", LimitKind::current},
+                         {"disconnect/current-rating", LimitKind::current},
+                         {"fuse/too-small", LimitKind::current},
+                         {"conductor/before-conditions", LimitKind::ampacity},
+                         {"conductor/after-conditions", LimitKind::ampacity}};
+
+bool is_told(const Rule& rule, const UsedShares& shares, bool lacking) {
+  return std::any_of(std::begin(told), std::end(told), [&](const Told& t) {
+    const UsedShare& share = shares[static_cast<std::size_t>(t.kind)];
+    return t.rule == rule.id && (lacking ? share.incomplete : share.over);
+  });
+}
+
+bool is_told(const Finding& f, const UsedShares& shares) {
+  return is_told(*f.rule, shares, f.lacking) &&
+         std::all_of(f.also.begin(), f.also.end(),
+                     [&](const Rule* rule) { return is_told(*rule, shares, f.lacking); });
+}
+
+std::vector<std::size_t> besides(const PageIndex& page, std::uint32_t box, const UsedShares& shares) {
+  std::vector<std::size_t> out;
+  for (const Finding& f : page.findings_of(box)) {
+    if (f.severity == Severity::advice || is_told(f, shares)) continue;
+    const std::size_t entry = page.entry_of(f);
+    if (std::find(out.begin(), out.end(), entry) == out.end()) out.push_back(entry);
+  }
+  return out;
+}
+
+bool any_open(const UsedShares& shares) {
+  return std::any_of(shares.begin(), shares.end(), [](const UsedShare& s) { return s.incomplete; });
+}
+
+// Of what is worst, the least: an accepted box of which something is not stated is no calmer than a query.
+int rank_of(const BoxShares& b) {
+  switch (b.verdict) {
+    case Verdict::stop: return 0;
+    case Verdict::correct: return 1;
+    case Verdict::clarify:
+    case Verdict::not_visited: return 2;
+    case Verdict::accept: return any_open(b.shares) ? 2 : 3;
+  }
+  return 0;
+}
+
+// What is not stated counts as a limit that is reached.
+std::int32_t used_for_order(const UsedShares& shares) {
+  constexpr std::int32_t limit_tenths = 1000;
+  return any_open(shares) ? std::max(limit_tenths, most_used(shares)) : most_used(shares);
+}
+
+bool comes_before(const BoxShares& a, const BoxShares& b) {
+  const auto order = [](const BoxShares& s) {
+    return std::tuple(rank_of(s), -used_for_order(s.shares), -most_used(s.shares));
+  };
+  const auto order_a = order(a), order_b = order(b);
+  if (order_a != order_b) return order_a < order_b;
+  const auto key = [](const UsedShare& s) { return std::tie(s.tenths, s.limit, s.over, s.incomplete); };
+  for (std::size_t i = 0; i < a.shares.size(); ++i)
+    if (a.shares[i] != b.shares[i]) return key(a.shares[i]) > key(b.shares[i]);
+  return std::tie(b.verdict, a.besides, a.box) < std::tie(a.verdict, b.besides, b.box);
 }
 
 }  // namespace
@@ -79,9 +126,10 @@ UsedShares used_shares(const Design& design, const BoxFacts& facts, const Editio
     most[kind] = used;
     out[kind] = {tenths_of(used), m.brief, exceeds(m.value, m.limit), false};
   }
-  out[0].incomplete = voltages_incomplete(facts);
-  out[1].incomplete = currents_incomplete(facts);
-  out[2].incomplete = ampacities_incomplete(facts);
+  const OpenLimits open = open_limits(facts);
+  out[0].incomplete = open.voltage;
+  out[1].incomplete = open.current;
+  out[2].incomplete = open.ampacity;
   return out;
 }
 
@@ -89,23 +137,19 @@ std::int32_t most_used(const UsedShares& shares) {
   return std::max({shares[0].tenths, shares[1].tenths, shares[2].tenths});
 }
 
-std::vector<BoxShares> box_shares(const ReportInput& r) {
+std::vector<BoxShares> box_shares(const PageIndex& page) {
+  const ReportInput& r = page.r;
   std::vector<BoxShares> out;
   out.reserve(r.judgement.boxes.size());
   BoxFacts facts;
   FoundBox own;
   for (const BoxResult& box : r.judgement.boxes) {
     facts_of(r.design, r.edition, r.record, box, own, facts);
-    out.push_back({used_shares(r.design.design, facts, r.edition), box.index});
+    BoxShares& row = out.emplace_back(
+        BoxShares{used_shares(r.design.design, facts, r.edition), box.verdict, {}, box.index});
+    row.besides = besides(page, box.index, row.shares);
   }
-  const auto key = [](const UsedShare& s) { return std::tie(s.tenths, s.limit, s.over, s.incomplete); };
-  std::sort(out.begin(), out.end(), [&](const BoxShares& a, const BoxShares& b) {
-    const std::int32_t most_a = most_used(a.shares), most_b = most_used(b.shares);
-    if (most_a != most_b) return most_a > most_b;
-    for (std::size_t i = 0; i < a.shares.size(); ++i)
-      if (a.shares[i] != b.shares[i]) return key(a.shares[i]) > key(b.shares[i]);
-    return a.box < b.box;
-  });
+  std::sort(out.begin(), out.end(), comes_before);
   return out;
 }
 

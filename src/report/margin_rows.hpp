@@ -1,4 +1,5 @@
-// How near the boxes of a site come to their limits: boxes that are alike in that, together.
+// How near the boxes of a site come to their limits, and what else they have against them: boxes that are
+// alike in that, together.
 #pragma once
 
 #include <array>
@@ -8,6 +9,7 @@
 #include <vector>
 
 #include "boxproof/report.hpp"
+#include "src/report/html_sections.hpp"
 
 namespace boxproof::report {
 
@@ -35,11 +37,18 @@ std::int32_t most_used(const UsedShares& shares);
 
 struct BoxShares {
   UsedShares shares;
-  std::uint32_t box = 0;  // index in the design
+  Verdict verdict = Verdict::accept;
+  std::vector<std::size_t> besides;  // entries of the page, above advice, that no bar tells of; worst first
+  std::uint32_t box = 0;             // index in the design
+
+  bool reads_as(const BoxShares& other) const {
+    return shares == other.shares && verdict == other.verdict && besides == other.besides;
+  }
 };
 
-// Every judged box, as found where it was visited: the thinnest margin first, boxes with the same shares side
-// by side, in the order of the plan.
-std::vector<BoxShares> box_shares(const ReportInput& report);
+// Every judged box, as found where it was visited: the worst verdict first, of these the thinnest margin
+// (where something is not stated, it counts as none left). Boxes that read the same stand side by side, in
+// the order of the plan.
+std::vector<BoxShares> box_shares(const PageIndex& page);
 
 }  // namespace boxproof::report

@@ -200,6 +200,12 @@ std::string title_of(const Finding& f, const ReportInput& r) {
   return fmt::format("{}{}", f.rule->title, basis);
 }
 
+std::string in_short(const Finding& f) {
+  const auto* found = std::get_if<std::string>(&f.found);
+  if (!f.lacking || found == nullptr) return std::string(f.rule->title);
+  return fmt::format("{}{} {}", f.part, *found == "not stated" ? "" : ":", *found);
+}
+
 std::string to_do(const Finding& f) {
   std::string out;
   if (f.disposition) out = fmt::format("Disposition: {}. ", name_of(*f.disposition));

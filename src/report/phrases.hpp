@@ -50,6 +50,8 @@ std::string counts_line(const Judgement& judgement);
 std::string_view severity_heading(Severity severity);
 // The rule's title; in a field check with "(as built)" or "(on the plan)" behind it.
 std::string title_of(const Finding& finding, const ReportInput& report);
+// "Fuse larger than the module allows"; of a query for a value "fuse/dc not stated".
+std::string in_short(const Finding& finding);
 // What to do, behind what becomes of the part, if that was said.
 std::string to_do(const Finding& finding);
 

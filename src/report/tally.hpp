@@ -30,7 +30,7 @@ struct SecondVisit {
 
 struct TallyBox {
   const Combiner* box = nullptr;
-  std::string why;  // "thinnest margin: 0.4 % to fuse", "at random"; empty where all or named boxes are taken
+  std::string why;  // "thin margin, 0.4 % to fuse", "at random"; empty where all or named boxes are taken
   std::vector<AgainLine> again = {};  // worst first
 };
 

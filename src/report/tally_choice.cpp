@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include "src/report/layout.hpp"
+#include "src/report/phrases.hpp"
 #include "src/rules/notes.hpp"
 
 namespace boxproof::report {
@@ -20,8 +21,9 @@ std::string parts_words(const SampleSize& size) {
   const std::size_t others = size.boxes - size.thinnest;
   const std::string random = fmt::format("at random from the seed {}", size.seed);
   if (size.thinnest == 0) return "all " + random;
-  if (others == 0) return "all for the thinnest margins";
-  return fmt::format("{} for the thinnest margins, {} {}", size.thinnest, others, random);
+  constexpr std::string_view urgent = "for findings on the plan, then for the thinnest margins";
+  if (others == 0) return fmt::format("all {}", urgent);
+  return fmt::format("{} {}; {} {}", size.thinnest, urgent, others, random);
 }
 
 std::string size_words(const Choice& c) {
@@ -33,6 +35,18 @@ std::string size_words(const Choice& c) {
     return lead + fmt::format("a lot of {} is below its tables and is looked at whole.", c.lot);
   return lead +
          fmt::format("a lot of {} has code letter {}, a sample of {}.", c.lot, band->letter, band->size);
+}
+
+// "a voltage rating", "a current rating, a run"
+std::string open_words(const OpenLimits& open) {
+  std::string out;
+  const auto add = [&](bool is, std::string_view words) {
+    if (is) out += fmt::format("{}{}", out.empty() ? "" : ", ", words);
+  };
+  add(open.voltage, "a voltage rating");
+  add(open.current, "a current rating");
+  add(open.ampacity, "part of a run");
+  return out;
 }
 
 }  // namespace
@@ -51,7 +65,7 @@ std::vector<std::string> how_chosen(const Choice& c) {
     if (c.plan != nullptr && c.size.thinnest > 0)
       out.push_back(
           "That standard presumes a sample drawn wholly at random: its acceptance numbers do not hold for "
-          "boxes taken for thin margins. --thinnest 0 draws all at random.");
+          "boxes taken for findings or thin margins. --thinnest 0 draws all at random.");
     out.push_back(
         "A sample shows nothing about boxes that were not opened. Whether a sample is enough is for the "
         "authority having jurisdiction to decide. A check with the record of these boxes lists the others "
@@ -63,8 +77,12 @@ std::vector<std::string> how_chosen(const Choice& c) {
 
 std::string why_chosen(const Picked& picked, const Nearness& n) {
   if (picked.at_random) return "at random";
+  if (n.worst != nullptr && n.worst->severity != Severity::query)
+    return fmt::format("{} on the plan: {}", name_of(n.worst->severity), in_short(*n.worst));
   if (!n.tightest) return "cannot be shown safe: no margin is known";
   if (!n.share()) return "cannot be shown safe: not every voltage is known";
+  if (n.worst != nullptr) return "cannot be shown safe: " + in_short(*n.worst);
+  if (n.open.any()) return fmt::format("cannot be shown safe: {} not stated", open_words(n.open));
   const std::string to = n.tightest->where.empty()
                              ? std::string(n.tightest->brief)
                              : fmt::format("{} ({})", n.tightest->brief, n.tightest->where);

@@ -22,7 +22,7 @@ struct Choice {
 
 std::vector<std::string> how_chosen(const Choice& choice);
 
-// "thin margin, 2.6 % to fuse", "at random"
+// "hazard on the plan: Fuse larger than the module allows", "thin margin, 2.6 % to fuse", "at random"
 std::string why_chosen(const Picked& picked, const Nearness& nearness);
 
 }  // namespace boxproof::report

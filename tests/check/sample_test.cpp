@@ -1,4 +1,5 @@
-// Which boxes a sample takes: the thinnest margins, and a random choice that is the same everywhere.
+// Which boxes a sample takes: findings first, then the thinnest margins, and a random choice that is the same
+// everywhere.
 #include "src/check/sample.hpp"
 
 #include <algorithm>
@@ -10,6 +11,7 @@
 #include "src/check/bounded_draw.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/editions.hpp"
+#include "tests/support/judge.hpp"
 #include "tests/support/random_design.hpp"
 
 using namespace boxproof;
@@ -20,13 +22,22 @@ namespace {
 using Shares = std::vector<std::optional<double>>;
 using Places = std::vector<std::size_t>;
 
+std::vector<Urgency> lot_of(const Shares& shares) {
+  std::vector<Urgency> out;
+  for (const auto& share : shares) out.push_back({share ? Cause::margin : Cause::not_known, share});
+  return out;
+}
+
 struct Drawn {
   Places thin, random;
 };
-Drawn draw(const Shares& shares, const SampleSize& size) {
+Drawn draw(const std::vector<Urgency>& lot, const SampleSize& size) {
   Drawn out;
-  for (const Picked& p : draw_sample(shares, size)) (p.at_random ? out.random : out.thin).push_back(p.place);
+  for (const Picked& p : draw_sample(lot, size)) (p.at_random ? out.random : out.thin).push_back(p.place);
   return out;
+}
+Drawn draw(const Shares& shares, const SampleSize& size) {
+  return draw(lot_of(shares), size);
 }
 
 // Gives these numbers, one after the other.
@@ -95,13 +106,60 @@ TEST_CASE("sample: the thinnest, by hand") {
   CHECK(draw_sample({}, {3, 2}).empty());
 }
 
+TEST_CASE("sample: hazards before corrections before what is not known before thin margins, by hand") {
+  const std::vector<Urgency> lot{{Cause::margin, 0.001},
+                                 {Cause::not_known, 0.5},
+                                 {Cause::correction, 0.9},
+                                 {Cause::hazard, 0.9},
+                                 {Cause::hazard, 0.3},
+                                 {Cause::not_known, std::nullopt},
+                                 {Cause::correction, std::nullopt},
+                                 {Cause::margin, -0.2}};
+  Places order;  // each greater sample takes one more
+  for (std::size_t n = 1; n <= lot.size(); ++n) {
+    const Places taken = draw(lot, {n, n}).thin;
+    for (const std::size_t place : taken)
+      if (std::find(order.begin(), order.end(), place) == order.end()) order.push_back(place);
+    REQUIRE(order.size() == n);
+  }
+  CHECK(order == Places{4, 3, 6, 2, 5, 1, 7, 0});
+}
+
+TEST_CASE("sample: a box's own findings and what is not stated of it make it urgent") {
+  struct Case {
+    Json patch;
+    Cause cause;
+    std::string_view rule;  // of the worst finding; empty: none above advice
+  };
+  // The module of the sound design allows a 20 A fuse, and its box has 9 inputs in use.
+  for (const Case& c : {Case{Json::object(), Cause::margin, ""},
+                        {{{"fuse", {{"a", 40}}}}, Cause::hazard, "fuse/over-module-limit"},
+                        {{{"enclosure", {{"inputs", 8}}}}, Cause::correction, "current/inputs"},
+                        {{{"fuse", {{"dc", nullptr}}}}, Cause::not_known, "fuse/not-dc"},
+                        {{{"fuse", {{"a", nullptr}}}}, Cause::not_known, "fuse/"},
+                        {{{"enclosure", {{"rated_a", nullptr}}}}, Cause::not_known, "current/box-rating"},
+                        {{{"output", {{"run", nullptr}}}}, Cause::not_known, "conductor/"}}) {
+    const auto judged = judge(with_box(c.patch));
+    const Design& design = judged->design.design;
+    const auto all = nearness_of(design, {&design.combiners[0]}, judged->edition, judged->judgement);
+    CAPTURE(c.patch.dump());
+    CHECK(all.at(0).urgency().cause == c.cause);
+    REQUIRE((all.at(0).worst == nullptr) == c.rule.empty());
+    if (!c.rule.empty()) CHECK(all.at(0).worst->rule->id.starts_with(c.rule));
+    // What is not stated counts without its query, too: an agreed exception may set that aside.
+    const auto bare = nearness_of(design, {&design.combiners[0]}, judged->edition, Judgement());
+    const bool stated = c.cause != Cause::not_known || c.rule == "fuse/not-dc";
+    CHECK(bare.at(0).urgency().cause == (stated ? Cause::margin : Cause::not_known));
+  }
+}
+
 TEST_CASE("sample: size, no box twice, thinnest first, the same again, in random lots") {
   std::mt19937 engine(7);
   for (int round = 0; round < 500; ++round) {
     const Shares shares = random_shares(engine);
     const std::size_t boxes = 1 + engine() % shares.size(), thinnest = engine() % (boxes + 1);
     const std::uint32_t seed = static_cast<std::uint32_t>(engine());
-    const std::vector<Picked> sample = draw_sample(shares, {boxes, thinnest, seed});
+    const std::vector<Picked> sample = draw_sample(lot_of(shares), {boxes, thinnest, seed});
     CAPTURE(shares.size(), boxes, thinnest, seed);
     REQUIRE(sample.size() == boxes);
     const auto rising = [](const Picked& a, const Picked& b) { return a.place < b.place; };
@@ -143,7 +201,8 @@ TEST_CASE("sample: how near the boxes of random sites come to a limit") {
     const Edition& edition = edition_of(file.design.edition);
     Lot lot;
     for (const Combiner& box : file.design.combiners) lot.push_back(&box);
-    const std::vector<Nearness> all = nearness_of(file.design, lot, edition);
+    const Judgement plan = check(file, edition, nullptr, {});
+    const std::vector<Nearness> all = nearness_of(file.design, lot, edition, plan);
     REQUIRE(all.size() == lot.size());
     BoxFacts facts;
     for (std::size_t i = 0; i < lot.size(); ++i) {
@@ -155,6 +214,11 @@ TEST_CASE("sample: how near the boxes of random sites come to a limit") {
                                      [](const CircuitFacts& c) { return c.voltage.max.has_value(); });
       const std::optional<double> expected = every ? least : std::nullopt;
       REQUIRE(all[i].share() == expected);
+      const Verdict verdict = plan.boxes[i].verdict;
+      const Cause cause = all[i].urgency().cause;
+      REQUIRE((verdict == Verdict::stop) == (cause == Cause::hazard));
+      REQUIRE((verdict == Verdict::correct) == (cause == Cause::correction));
+      if (verdict == Verdict::clarify || !expected) REQUIRE(cause <= Cause::not_known);
       ++(expected ? known : unknown);
     }
   }

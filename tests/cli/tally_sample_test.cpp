@@ -24,8 +24,8 @@ TEST_CASE("tally: a sample, the same for the same seed, half of it by thin margi
 
   const Called text = tally({"--sample", "9"});
   CHECK(tells(text.out,
-              "A sample of 9 out of the 50 boxes of the plan: 5 for the thinnest margins, 4 at random from "
-              "the seed 1."));
+              "A sample of 9 out of the 50 boxes of the plan: 5 for findings on the plan, then for the "
+              "thinnest margins; 4 at random from the seed 1."));
   CHECK(tells(text.out, "A sample shows nothing about boxes that were not opened."));
   CHECK(tells(text.out, "the authority having jurisdiction to decide"));
   CHECK(tells(text.out, "lists the others as not visited"));
@@ -41,11 +41,11 @@ TEST_CASE("tally: a sample, the same for the same seed, half of it by thin margi
 TEST_CASE("tally: what the head says of other shares") {
   CHECK(tells(tally({"--sample", "3", "--thinnest", "0", "--seed", "44"}).out,
               ": all at random from the seed 44."));
-  CHECK(tells(tally({"--sample", "3", "--thinnest", "3"}).out, ": all for the thinnest margins."));
-  CHECK(tells(
-      tally({"--sample", "3", "--box", "A-*"}).out,
-      "A sample of 3 out of the 28 boxes of --box A-*, of 50 on the plan: 2 for the thinnest margins, 1 "
-      "at random"));
+  CHECK(tells(tally({"--sample", "3", "--thinnest", "3"}).out,
+              ": all for findings on the plan, then for the thinnest margins."));
+  CHECK(tells(tally({"--sample", "3", "--box", "A-*"}).out,
+              "A sample of 3 out of the 28 boxes of --box A-*, of 50 on the plan: 2 for findings on the "
+              "plan, then for the thinnest margins; 1 at random"));
   for (const char* size : {"50", "51", "4294967295"}) {
     CAPTURE(size);
     const Called whole = tally({"--sample", size});
@@ -82,9 +82,9 @@ TEST_CASE("tally: the thinnest are those that the rows of the check's report sho
 TEST_CASE("tally: margins go by the edition and the temperatures asked for") {
   const std::string before = tally({"--sample", "6", "--thinnest", "6"}).out;
   const std::string colder = tally({"--sample", "6", "--thinnest", "6", "--low-c", "-15"}).out;
-  CHECK(tells(colder, "over a limit, "));
+  CHECK(tells(colder, "hazard on the plan: String voltage above "));
   CHECK(tells(colder, "Changed on the command line: site.low_c is −15 °C"));
-  CHECK_FALSE(tells(before, "over a limit, "));
+  CHECK_FALSE(tells(before, "on the plan: "));
   CHECK(tells(tally({"--high-c", "50"}).out, "site.high_c is 50 °C"));
   CHECK(tally({"--edition", "2020"}).says("field sheet, NEC 2020\n"));
 }
@@ -107,18 +107,47 @@ TEST_CASE("tally: why a box was chosen, at its limit, over it, and where it cann
   };
   CHECK(why("600", "-10") == "thin margin, 0.5 % to switch voltage");  // 3.3 / 600
   CHECK(why("596.7", "-10") == "thin margin, 0.0 % to switch voltage");
-  CHECK(why("500", "-10") == "over a limit, 19.3 % above switch voltage");  // 96.7 / 500
+  CHECK(why("500", "-10").starts_with("hazard on the plan: String voltage above the rating"));
   CHECK(why("600", nullptr) == "cannot be shown safe: not every voltage is known");
+}
+
+TEST_CASE("tally: boxes with findings on the plan come before thin margins, and the sheet says which") {
+  const std::string faults = std::string(BOXPROOF_EXAMPLES) + "/saltmarsh-faults.json";
+  const auto taken = [&](const std::string& number) {
+    std::map<std::string, std::string> out;  // why, by box
+    const Called c = call({"tally", faults, "--sample", number, "--thinnest", number});
+    const std::vector<std::string> lines = lines_of(c.out);
+    for (std::size_t i = 1; i < lines.size(); ++i)
+      if (lines[i].starts_with("  chosen  ")) out[lines[i - 1].substr(0, 4)] = lines[i].substr(10);
+    return out;
+  };
+  const auto ids = [](const std::map<std::string, std::string>& of) {
+    std::vector<std::string> out;
+    for (const auto& [id, why] : of) out.push_back(id);
+    return out;
+  };
+  // The faults planted in the example: four hazards, seven corrections, two queries.
+  CHECK(ids(taken("4")) == std::vector<std::string>{"A-03", "A-06", "B-05", "B-10"});
+  CHECK(ids(taken("11")) == std::vector<std::string>{"A-03", "A-06", "A-10", "A-12", "A-17", "A-20", "A-22",
+                                                     "B-05", "B-10", "B-15", "B-22"});
+  auto all = taken("14");
+  CHECK(all["A-06"] == "hazard on the plan: Fuse larger than the module allows");
+  CHECK(all["A-17"] == "correction on the plan: More inputs used than the box has");
+  CHECK(all["B-02"] == "cannot be shown safe: circuits rows/run/length_m not stated");
+  CHECK(all["B-08"] == "cannot be shown safe: fuse/dc not stated");
+  CHECK(all["B-21"] == "thin margin, 0.0 % to fuse");
 }
 
 TEST_CASE("tally: as many as the published plan says") {
   const Called text = tally({"--plan", "iso2859"});
-  CHECK(tells(text.out,
-              "A sample of 8 out of the 50 boxes of the plan: 4 for the thinnest margins, 4 at random"));
+  CHECK(tells(
+      text.out,
+      "A sample of 8 out of the 50 boxes of the plan: 4 for findings on the plan, then for the thinnest "
+      "margins; 4 at random"));
   CHECK(tells(text.out,
               "Size by ISO 2859-1:1999, Tables 1 and 2-A *, normal inspection, general inspection level II, "
               "single sampling: a lot of 50 has code letter D, a sample of 8."));
-  CHECK(tells(text.out, "its acceptance numbers do not hold for boxes taken for thin margins"));
+  CHECK(tells(text.out, "its acceptance numbers do not hold for boxes taken for findings or thin margins"));
   CHECK(tells(text.out, "* from memory, unverified; MIL-STD-105E has the same figures"));
   const Called random = tally({"--plan", "iso2859", "--thinnest", "0"});
   CHECK(tells(random.out, "all at random from the seed 1."));
