@@ -181,18 +181,20 @@ TEST_CASE("boxes of one row have one verdict and the same findings beside the ba
 }
 
 TEST_CASE("a box of which a limit is not stated stands before all that are accepted, thin as they may be") {
-  // B-1 has 0.4 % left of its box: 135 A of 135.6 A. B-3 is like B-2, but for what its box is rated for.
-  const auto judged = judge(sites_with({{{"enclosure", {{"rated_a", 135.6}}}},
-                                        {{"enclosure", {{"rated_a", 190}}}},
-                                        {{"enclosure", {{"rated_a", nullptr}}}}}));
+  // B-1 has 0.4 % left of its box: 135 A of 135.6 A; 20 A fuses leave a quarter. B-3 does not say what its
+  // box is rated for.
+  const auto box = [](const Json& rated_a) {
+    return Json{{"fuse", {{"a", 20}}}, {"enclosure", {{"rated_a", rated_a}}}};
+  };
+  const auto judged = judge(sites_with({box(135.6), box(190), box(nullptr)}));
   const auto rows = rows_of(page_of(chart(*judged)));
   REQUIRE(rows.size() == 3);
   CHECK(rows[0][0] == "B-3");
   CHECK(rows[0][1].starts_with("verdictclarify"));
   CHECK(rows[0][3].find(" ?") != std::string::npos);
+  CHECK(rows[1][0] == "B-1");
   // Its query set aside, it is accepted, and no calmer for that.
-  auto agreed =
-      judge(sites_with({{{"enclosure", {{"rated_a", 190}}}}, {{"enclosure", {{"rated_a", nullptr}}}}}));
+  auto agreed = judge(sites_with({box(190), box(nullptr)}));
   agreed->judgement.findings.clear();
   for (BoxResult& b : agreed->judgement.boxes) b.verdict = Verdict::accept;
   const auto after = rows_of(page_of(chart(*agreed)));
