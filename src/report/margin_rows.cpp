@@ -63,6 +63,7 @@ std::vector<std::size_t> besides(const PageIndex& page, std::uint32_t box, const
   std::vector<std::size_t> out;
   for (const Finding& f : page.findings_of(box)) {
     if (f.severity == Severity::advice || is_told(f, shares)) continue;
+    if (f.rule->id == "tally/not-visited") continue;  // the verdict's own word
     const std::size_t entry = page.entry_of(f);
     if (std::find(out.begin(), out.end(), entry) == out.end()) out.push_back(entry);
   }

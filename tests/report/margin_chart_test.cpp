@@ -160,6 +160,22 @@ TEST_CASE("a hazard that no margin shows is on top, with its finding, and not in
       CHECK(text.find("<a href=\"#finding-" + std::to_string(i + 1) + "\">") != std::string::npos);
 }
 
+TEST_CASE(
+    "a box that nobody visited has that word alone, between what is to be corrected and what is accepted") {
+  const auto rows = rows_of(page_of(chart(*judge_example("saltmarsh.json", "saltmarsh-visit.json"))));
+  const auto at = [&](std::string_view verdict) {  // the rows of this verdict
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      if (rows[i][1].starts_with(verdict)) out.push_back(i);
+    return out;
+  };
+  const auto unvisited = at("verdictnot-visited");
+  REQUIRE(unvisited.size() == 3);  // B-10, B-18 and A-13
+  for (const std::size_t i : unvisited) CHECK(rows[i][1] == "verdictnot-visited");
+  CHECK(at("verdictcorrect").back() < unvisited.front());
+  CHECK(unvisited.back() < at("verdictaccept").front());
+}
+
 TEST_CASE("boxes of one row have one verdict and the same findings beside the bars, in all examples") {
   for (const Example& example : examples) {
     const auto judged = judge_example(example);
