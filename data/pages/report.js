@@ -71,6 +71,9 @@ const controls = element("div", { className: "controls screen" },
   element("label", {}, "Verdict", verdict), shown);
 controls.setAttribute("role", "search");
 table.closest(".scroll").before(controls, printed);
+// On paper the title block says it too, for whoever reads the first page alone.
+const inTitle = element("p", { className: "paper cell full filtered", hidden: true });
+document.querySelector("header.block").append(inTitle);
 
 const describe = () => {
   const parts = [];
@@ -93,6 +96,8 @@ const filter = () => {
   printed.hidden = !describe();
   printed.textContent = `Filtered: ${shown.textContent} shown in this table and in the box sheets, ${describe()}. `
     + "Verdict, counts and findings are those of the whole report.";
+  inTitle.hidden = printed.hidden;
+  inTitle.textContent = printed.textContent.replace("this table", "the table of boxes");
 };
 
 text.addEventListener("input", filter);

@@ -23,10 +23,12 @@ void line(std::string& out, std::string_view label, const std::string& text) {
 void write_counts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   const bool both = box.fuse && box.fuse->poles == Poles::both;
-  const std::string fuses = box.fuse ? std::to_string(fuse_count(f)) : "no";
+  const std::string fuses = box.fuse ? counted(fuse_count(f), "fuse", "fuses") : "no fuses";
   line(out, "COUNT",
-       fmt::format("{} positives, {} negatives, {} fuses{}; {} inputs used{}", f.inputs, f.inputs, fuses,
-                   box.fuse ? (both ? " (both poles)" : " (one pole)") : "", f.inputs,
+       fmt::format("{}, {}, {}{}; {} used{}", counted(f.inputs, "positive", "positives"),
+                   counted(f.inputs, "negative", "negatives"), fuses,
+                   box.fuse ? (both ? " (both poles)" : " (one pole)") : "",
+                   counted(f.inputs, "input", "inputs"),
                    box.enclosure && box.enclosure->inputs ? fmt::format(" of {}", *box.enclosure->inputs)
                                                           : std::string()));
   for (const CircuitFacts& c : f.circuits) line(out, "", circuit_words(*c.circuit));

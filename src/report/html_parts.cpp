@@ -6,10 +6,14 @@
 
 #include "src/report/entry.hpp"
 #include "src/report/html_text.hpp"
+#include "src/report/layout.hpp"
 #include "src/report/phrases.hpp"
+#include "src/text/id_runs.hpp"
 
 namespace boxproof::report {
 namespace {
+
+constexpr std::size_t longest_whole = 20;  // characters of a name that stands on one line
 
 std::string tag(std::string_view kind, std::string_view word) {
   return fmt::format("<span class=\"tag {}\">{}</span>", kind, word);
@@ -50,7 +54,22 @@ std::string tag(Disposition disposition) {
 }
 
 std::string name(std::string_view text) {
-  return "<bdi>" + html(text) + "</bdi>";
+  const std::string_view kind = width_of(plain(text)) <= longest_whole ? " class=\"id\"" : "";
+  return fmt::format("<bdi{}>{}</bdi>", kind, html(text));
+}
+
+std::string run_name(std::string_view first, std::string_view last, std::size_t size) {
+  if (size == 1) return name(first);
+  const std::string whole = fmt::format("{}…{}", first, last);
+  if (size > 2 && width_of(plain(whole)) <= longest_whole) return name(whole);
+  return text::run_words(name(first), name(last), size);
+}
+
+std::string names(const std::vector<std::string_view>& ids) {
+  std::string out;
+  for (const text::IdRun& run : text::id_runs(ids))
+    out += (out.empty() ? "" : ", ") + run_name(ids[run.first], ids[run.last], run.size());
+  return out;
 }
 
 std::string number(std::size_t n) {
@@ -70,7 +89,9 @@ std::string box_links(const PageIndex& page, const Group& g) {
   if (boxes.size() > few) {
     const auto first =
         std::find_if(boxes.begin(), boxes.end(), [&](const Finding* f) { return page.has_sheet(f->box); });
-    const std::string ids = name(boxes_of(g));
+    std::vector<std::string_view> all;
+    for (const Finding* f : boxes) all.push_back(f->box_id);
+    const std::string ids = names(all);
     return fmt::format("{} ({} boxes)", first == boxes.end() ? ids : link(**first, ids), boxes.size());
   }
   std::string out;

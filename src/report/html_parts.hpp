@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "src/report/html_sections.hpp"
 
@@ -13,8 +14,14 @@ std::string tag(Severity severity);
 std::string tag(Verdict verdict);
 std::string tag(Disposition disposition);
 
-// A name out of a file, kept from turning the text around it.
+// A name out of a file, kept from turning the text around it; a short one is not broken at its hyphens.
 std::string name(std::string_view text);
+
+// A sequence of ids as text::run_words() tells it, "A-01…A-05", broken after a comma or the dots alone.
+std::string run_name(std::string_view first, std::string_view last, std::size_t size);
+
+// Ids run together as run_together() does, each run a name.
+std::string names(const std::vector<std::string_view>& ids);
 
 // The number of an entry, as it stands in the drawings.
 std::string number(std::size_t n);

@@ -24,7 +24,7 @@ struct Sheet {
 
 std::string heading(const Sheet& s) {
   const Combiner& box = *s.facts.box;
-  std::string out = fmt::format("<div class=\"plate\">\n<h3>{}</h3>\n<dl>", name(box.id));
+  std::string out = fmt::format("<div class=\"plate\"><div>\n<h3>{}</h3>\n<dl>", name(box.id));
   const auto item = [&](std::string_view label, std::string_view text) {
     if (!text.empty()) out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>", label, name(text));
   };
@@ -36,7 +36,7 @@ std::string heading(const Sheet& s) {
   if (s.page.r.record != nullptr && !s.result.visited && s.result.verdict != Verdict::not_visited)
     out += "not visited ";
   if (s.result.disposition) out += tag(*s.result.disposition) + " ";
-  return out + tag(s.result.verdict) + "</p>\n</div>\n";
+  return out + tag(s.result.verdict) + "</p>\n</div></div>\n";
 }
 
 std::string drawing(const Sheet& s) {
@@ -99,13 +99,23 @@ std::string full(const Sheet& s) {
   constexpr std::size_t many = 5;  // findings that make the text longer than the drawing
   const std::string margins = "<div>\n" + margin_table(s) + "</div>\n";
   const bool below_drawing = s.findings.size() >= many;
-  return "<div class=\"told\">\n" + finding_list(s) + agreed_list(s) + "<div class=\"numbers\">\n<div>\n" +
-         count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" + label(s) + "</div>\n" +
-         (below_drawing ? "" : margins) + "</div>\n</div>\n<div class=\"drawn\">\n" + drawing(s) +
-         (below_drawing ? margins : "") + "</div>\n";
+  return "<div class=\"open\">\n<div class=\"told\">\n" + finding_list(s) + agreed_list(s) +
+         "<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" +
+         label(s) + "</div>\n" + (below_drawing ? "" : margins) + "</div>\n</div>\n<div class=\"drawn\">\n" +
+         drawing(s) + (below_drawing ? margins : "") + "</div>\n</div>\n";
 }
 
-// Nothing was found that an approval hangs on: what to count, and the rest for those who ask.
+// Nothing was found that an approval hangs on, or a question or two, which words tell better than a drawing.
+bool is_compact(std::span<const Finding> findings) {
+  constexpr std::ptrdiff_t few = 2;
+  const auto of = [&](Severity severity) {
+    return std::count_if(findings.begin(), findings.end(),
+                         [&](const Finding& f) { return f.severity == severity; });
+  };
+  return of(Severity::hazard) == 0 && of(Severity::correction) == 0 && of(Severity::query) <= few;
+}
+
+// What to count, and the rest for those who ask.
 std::string compact(const Sheet& s) {
   const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
   return "<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" +
@@ -118,10 +128,10 @@ std::string compact(const Sheet& s) {
 }
 
 std::string sheet(const Sheet& s) {
-  const bool clean = std::all_of(s.findings.begin(), s.findings.end(),
-                                 [](const Finding& f) { return f.severity == Severity::advice; });
-  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", clean ? " compact" : "", s.result.index) +
-         heading(s) + (clean ? compact(s) : full(s)) + "</section>\n";
+  const bool short_one = is_compact(s.findings);
+  return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", short_one ? " compact" : "",
+                     s.result.index) +
+         heading(s) + (short_one ? compact(s) : full(s)) + "</section>\n";
 }
 
 }  // namespace

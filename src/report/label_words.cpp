@@ -47,7 +47,7 @@ std::string strings_words(const Combiner& box) {
   }
   std::vector<std::string> groups;
   for (const auto& [series, strings] : by_series)
-    groups.push_back(fmt::format("{} STRINGS OF {}", strings, series));
+    groups.push_back(fmt::format("{} OF {}", counted(strings, "STRING", "STRINGS"), series));
   std::string words = fmt::format("{}", fmt::join(groups, " AND "));
   if (box.fuse && box.fuse->rating) words += fmt::format(", FUSES {} A", boxproof::shown(*box.fuse->rating));
   return words;

@@ -67,7 +67,7 @@ std::string boxes_words(const Design& design, const Row& row) {
   std::vector<std::string_view> ids;
   for (std::size_t i = 0; i < std::min(row.boxes, most_ids); ++i)
     ids.push_back(design.combiners[row.first[i].box].id);
-  const auto name = [](std::string_view id) {
+  const auto cut = [](std::string_view id) {
     const std::string whole = plain(id);
     return width_of(whole) > longest_id ? left(whole, longest_id) : whole;
   };
@@ -75,10 +75,10 @@ std::string boxes_words(const Design& design, const Row& row) {
   std::size_t told = 0, runs = 0;
   for (const text::IdRun& run : text::id_runs(ids)) {
     if (++runs > most_runs) break;
-    out += (out.empty() ? "" : ", ") + text::run_words(name(ids[run.first]), name(ids[run.last]), run.size());
+    out += (out.empty() ? "" : ", ") + run_name(cut(ids[run.first]), cut(ids[run.last]), run.size());
     told += run.size();
   }
-  out = fmt::format("<a href=\"#box-{}\">{}</a>", row.first->box, html(out));
+  out = fmt::format("<a href=\"#box-{}\">{}</a>", row.first->box, out);
   if (told < row.boxes) out += fmt::format(" and {} more", row.boxes - told);
   return row.boxes > 1 ? fmt::format("{} <i>{} boxes</i>", out, row.boxes) : out;
 }

@@ -18,6 +18,12 @@ std::string degrees(const std::optional<Celsius>& t) {
   return t ? shown(*t) + " °C" : std::string("not stated");
 }
 
+// "10 886 modules", "1 module"
+template <class N>
+std::string counted_grouped(N n, std::string_view one) {
+  return fmt::format("{} {}{}", grouped(static_cast<double>(n)), one, n == 1 ? "" : "s");
+}
+
 // A local amendment may set a colder design temperature than the plan's.
 std::string judged_colder(const ReportInput& r) {
   const auto stated = r.design.design.site.low, judged = design_low(stated, r.edition);
@@ -116,8 +122,9 @@ std::string site_line(const ReportInput& r) {
 
 std::string totals_line(const ReportInput& r) {
   const SiteTotals& totals = r.judgement.totals;
-  std::string out = fmt::format("{}, {} strings, {} modules", counted(totals.combiners, "box", "boxes"),
-                                grouped(totals.strings), grouped(totals.modules));
+  std::string out =
+      fmt::format("{}, {}, {}", counted(totals.combiners, "box", "boxes"),
+                  counted_grouped(totals.strings, "string"), counted_grouped(totals.modules, "module"));
   if (totals.dc_kilowatts) out += fmt::format(", {:.1f} kW DC", *totals.dc_kilowatts);
   if (r.record != nullptr) out += ", as built";
   return out;
@@ -144,8 +151,9 @@ std::vector<std::string> remarks(const ReportInput& r) {
   std::vector<std::string> out = changes(r.overrides, r.edition);
   if (j.exceptions_day) out.push_back(exceptions_day_line(j));
   if (j.selected)
-    out.push_back(fmt::format("Only {} of {} boxes are shown; the site's own findings are left out.",
-                              j.boxes.size(), r.design.design.combiners.size()));
+    out.push_back(fmt::format("Only {} of {} boxes {} shown; the site's own findings are left out.",
+                              j.boxes.size(), r.design.design.combiners.size(),
+                              j.boxes.size() == 1 ? "is" : "are"));
   if (r.record != nullptr)
     if (std::string text = not_counted(r); !text.empty()) out.push_back(std::move(text));
   return out;
