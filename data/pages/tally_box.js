@@ -324,18 +324,19 @@ function showBox(id, focus = true) {
   pane.replaceChildren(
     make(
       "header",
-      { class: "bar-top" },
+      { class: `bar-top ${sizeClass(id)}` },
       button("Boxes", leaveBox, { class: "to-list", id: "to-list" }),
       button("‹", () => neighbour(-1), { id: "previous", "aria-label": "Previous box" }),
       make(
         "h2",
         { id: "box-name", tabindex: "-1" },
-        make("span", { class: "isolate" }, plain(id)),
+        nameElement("span", id),
         " ",
         make("span", { class: "state", id: "box-state" }),
       ),
       button("›", () => neighbour(1), { id: "next", "aria-label": "Next box" }),
     ),
+    make("p", { class: "hint", id: "box-left" }),
     make("p", { class: "live-short" }, "Energised with its switch open."),
     make(
       "p",
@@ -392,7 +393,9 @@ function refreshBox() {
   const state = document.getElementById("box-state");
   if (state === null) return;
   state.dataset.state = stateOf(current);
-  state.textContent = stateWords[stateOf(current)];
+  state.textContent = stateText(current);
+  const left = notLookedAt(current);
+  document.getElementById("box-left").textContent = left && `${left[0].toUpperCase()}${left.slice(1)}.`;
 }
 
 async function clearBox(id) {

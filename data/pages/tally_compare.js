@@ -114,10 +114,39 @@ const isCounted = (id) => {
     (count.fuses !== undefined || (kind !== null && kind.fuses.length === 0))
   );
 };
-// Done: counted. On a second visit: all that was to be looked at again was.
+// Counted; on a second visit: all that was to be looked at again was.
 const isDone = (id) => (againItems(id).length > 0 ? openAgain(id) === 0 : isCounted(id));
 
-const stateWords = { none: "not begun", begun: "begun", done: "done", differs: "differs from the plan" };
+// Counts alone say nothing of the rest of a box, so no state calls a box done or as planned.
+const stateWords = {
+  none: "not begun",
+  begun: "begun",
+  done: "counts as planned",
+  differs: "differs from the plan",
+};
+const stateText = (id) =>
+  stateOf(id) === "done" && !isCounted(id) ? "looked at again" : stateWords[stateOf(id)];
+
+const isFinished = (state) => state === "done" || state === "differs";
+
+// What nobody looked at yet of a box that passes for counted, in words; empty where nothing is left.
+function notLookedAt(id) {
+  if (!isFinished(stateOf(id))) return "";
+  const { count, posted, seen } = tidy(recordOf(id)) ?? {};
+  const left = [
+    !isCounted(id) && "counts",
+    count?.series === undefined && "series",
+    posted === undefined && "label",
+    seen === undefined && "conditions",
+  ].filter(Boolean);
+  return left.length > 0 ? `not looked at: ${left.join(", ")}` : "";
+}
+
+// How a box stands against the plan, for paper.
+function againstPlan(id) {
+  if (!isFinished(stateOf(id)) && planned.has(id)) return "not complete";
+  return [differences(id).join(", ") || stateText(id), notLookedAt(id)].filter(Boolean).join("; ");
+}
 
 // A box half counted does not differ yet.
 function stateOf(id) {
@@ -194,7 +223,7 @@ function labelFacts(id) {
   return (
     [
       `Should say: ${plain(id)}`,
-      [...bySeries].map(([series, strings]) => `${strings} strings of ${series}`).join(" and "),
+      [...bySeries].map(([series, strings]) => `${strings} ${strings === 1 ? "string" : "strings"} of ${series}`).join(" and "),
       `maximum ${posted.max_v_label ?? "?"} V, ${posted.max_a_label ?? "?"} A`,
       posted.fuse_a === undefined ? "" : `fuses ${posted.fuse_a} A`,
     ]

@@ -16,6 +16,23 @@ function make(tag, attributes = {}, ...children) {
 const button = (words, onclick, attributes = {}) =>
   make("button", { type: "button", onclick, ...attributes }, words);
 
+// A name out of a file: a short one stands whole on its line.
+const lengthOf = (name) => [...plain(name)].length;
+const sizeClass = (name) => (lengthOf(name) <= 9 ? "short" : lengthOf(name) <= 20 ? "short wide" : "long wide");
+const nameElement = (tag, name) => make(tag, { class: `isolate ${sizeClass(name)}` }, plain(name));
+// In a list, of a very long one its beginning and its end; whole to a pointer and to a screen reader.
+function listedName(tag, name) {
+  const [points, begin, end] = [[...plain(name)], 36, 24];
+  if (points.length <= begin + end) return nameElement(tag, name);
+  const ends = `${points.slice(0, begin).join("")}…${points.slice(-end).join("")}`;
+  return make(
+    tag,
+    { class: "isolate long wide", title: plain(name) },
+    make("span", { "aria-hidden": "true" }, ends),
+    make("span", { class: "unseen" }, plain(name)),
+  );
+}
+
 const wordNames = {
   one: "one pole",
   both: "both poles",

@@ -280,7 +280,7 @@ function printTable() {
       [
         posted.id !== undefined && posted.id !== id && `“${posted.id}”`,
         (posted.strings !== undefined || posted.series !== undefined) &&
-          `${posted.strings ?? "?"} strings of ${posted.series ?? "?"}`,
+          `${posted.strings ?? "?"} ${posted.strings === 1 ? "string" : "strings"} of ${posted.series ?? "?"}`,
         posted.max_v !== undefined && `${posted.max_v} V`,
         posted.max_a !== undefined && `${posted.max_a} A`,
         posted.fuse_a !== undefined && `fuses ${posted.fuse_a} A`,
@@ -351,24 +351,27 @@ function printTable() {
           make(
             "tr",
             {},
-            make("th", { scope: "row", class: "isolate" }, plain(id)),
-            cell(planned.get(id)?.sheet),
+            make("th", { scope: "row" }, nameElement("span", id)),
+            make("td", {}, nameElement("span", planned.get(id)?.sheet ?? "")),
             counted(id, "positive"),
             counted(id, "negative"),
             counted(id, "fuses"),
             series(id),
             label(recordOf(id).posted, id),
-            cell(
-              isFinished(stateOf(id)) || planned.get(id) === undefined
-                ? differences(id).join(", ") || "as planned"
-                : "not complete",
-            ),
+            cell(againstPlan(id)),
             rest(id),
           ),
         ),
       ),
     ),
-    make("p", {}, open.length > 0 ? `Nothing entered for: ${open.map(plain).join(", ")}` : ""),
+    open.length > 0
+      ? make(
+          "p",
+          { class: "untouched" },
+          "Nothing entered for: ",
+          open.flatMap((id, i) => [i > 0 ? ", " : "", nameElement("span", id)]),
+        )
+      : "",
   );
 }
 window.addEventListener("beforeprint", printTable);

@@ -46,14 +46,14 @@ function buildList() {
       const element = make(
         "section",
         { class: "group" },
-        make("h2", {}, make("span", { class: "isolate" }, name), head),
+        make("h2", {}, listedName("span", name), head),
       );
       groups.set(name, { element, head, ids: [], done: 0 });
     }
     const group = groups.get(name);
     const state = make("span", { class: "state" }),
       note = make("span", { class: "note" });
-    const row = button([make("b", { class: "isolate" }, plain(id)), state, note], () => goTo(id), {
+    const row = button([listedName("b", id), state, note], () => goTo(id), {
       class: "box-row",
       "data-box": id,
     });
@@ -77,8 +77,6 @@ function buildList() {
   markCurrent();
 }
 
-const isFinished = (state) => state === "done" || state === "differs";
-
 // One row, and what sums it up. Nothing else is touched, so that a tap is answered at once.
 function refreshRow(id, sums = true) {
   const entry = rows.get(id);
@@ -86,14 +84,17 @@ function refreshRow(id, sums = true) {
   const state = stateOf(id);
   const seen = (recordOf(id).seen ?? []).length;
   const open = openAgain(id);
-  const note = [open > 0 && `${open} to look at again`, seen > 0 && `${seen} seen`].filter(Boolean).join(", ");
+  const note = [open > 0 && `${open} to look at again`, seen > 0 && `${seen} seen`, notLookedAt(id)]
+    .filter(Boolean)
+    .join(", ");
   if (entry.note.textContent !== note) entry.note.textContent = note;
+  const words = stateText(id);
+  if (entry.mark.textContent !== words) entry.mark.textContent = words;
   if (entry.state === state) return;
   entry.group.done += Number(isFinished(state)) - Number(isFinished(entry.state));
   entry.state = state;
   entry.row.dataset.state = state;
   entry.mark.dataset.state = state;
-  entry.mark.textContent = stateWords[state];
   if (!sums) return;
   showGroup(entry.group);
   showProgress();
@@ -111,7 +112,8 @@ function showProgress() {
     else done += group.done;
   }
   const all = plan.boxes.length;
-  const words = `${done} of ${all} ${all === 1 ? "box" : "boxes"} done${more > 0 ? `, and ${more} more` : ""}`;
+  const what = plan.second === undefined ? "counted" : "looked at again";
+  const words = `${done} of ${all} ${all === 1 ? "box" : "boxes"} ${what}${more > 0 ? `, and ${more} more` : ""}`;
   const progress = document.getElementById("progress");
   progress.max = Math.max(all, 1);
   progress.value = done;

@@ -115,13 +115,17 @@ bool is_compact(std::span<const Finding> findings) {
   return of(Severity::hazard) == 0 && of(Severity::correction) == 0 && of(Severity::query) <= few;
 }
 
-// What to count, and the rest for those who ask.
+// What to count, and the rest for those who ask. Where something is asked the drawing is in sight on the
+// screen; paper is saved.
 std::string compact(const Sheet& s) {
+  const bool asked = std::any_of(s.findings.begin(), s.findings.end(),
+                                 [](const Finding& f) { return f.severity == Severity::query; });
   const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
   return "<div class=\"numbers\">\n<div>\n" + count_table(s.page.r, s.result, s.facts) + "</div>\n<div>\n" +
          finding_list(s) + agreed_list(s) + label(s) + "</div>\n</div>\n" +
-         fmt::format("<details class=\"more\"{}>\n<summary>Drawing and margins{}</summary>\n<div>\n",
-                     s.page.r.show_work ? " open" : "",
+         fmt::format("<details class=\"more{}\"{}>\n<summary>Drawing and margins{}</summary>\n<div>\n",
+                     asked && !s.page.r.show_work ? " screen" : "",
+                     asked || s.page.r.show_work ? " open" : "",
                      nearest ? fmt::format("; nearest: {}, {}", nearest->brief, percent(nearest->share()))
                              : std::string()) +
          drawing(s) + "<div>\n" + margin_table(s) + "</div>\n</div>\n</details>\n";

@@ -78,7 +78,7 @@ TEST_CASE("one box chosen: only its sheet, and the page says so") {
   const WebPage page = sound_page(html_report(*judged));
   CHECK(page.all("section", "box").size() == 1);
   CHECK(has(page.by_id("box-2")->text, "A-03"));
-  CHECK(has(one(page, "div", "remarks").text, "Only 1 of 50 boxes are shown"));
+  CHECK(has(one(page, "div", "remarks").text, "Only 1 of 50 boxes is shown"));
 }
 
 TEST_CASE("few boxes are links each, more than twelve are run together behind one") {
@@ -139,8 +139,13 @@ TEST_CASE("each box is drawn, and what the signs mean is said once") {
   CHECK(page.all("figure", "schematic").size() == judged->judgement.boxes.size());
   CHECK(page.all("ul", "drawing-key").size() == 1);
   // Where an approval hangs on something, the drawing is in sight; else it unfolds.
-  const auto folded = page.all("details", "more");
-  CHECK(folded.size() == 37);  // of 50 boxes those to accept, as the title block counts them
+  std::size_t folded = 0, asked = 0;
+  for (const WebElement* more : page.all("details", "more")) {
+    ++(more->attributes.contains("open") ? asked : folded);
+    CHECK(more->attributes.contains("open") == more->is("screen"));  // paper is saved
+  }
+  CHECK(folded == 37);  // of 50 boxes those to accept, as the title block counts them
+  CHECK(asked == 2);    // of which no more than a question is open
 }
 
 TEST_CASE("margins over a limit say so in words") {
@@ -184,4 +189,28 @@ TEST_CASE(
   // A file without entries says so.
   const auto none = judge_agreed(sound_design(), Json::array());
   CHECK(has(sound_page(html_report(*none)).by_id("agreed")->text, "The file has no entries."));
+}
+
+TEST_CASE("short ids stand on one line, long ones may break; a run breaks at its dots at most") {
+  Json design = sound_design();
+  const Json box = design["combiners"][0];
+  // 20 and 21 characters, and a sequence.
+  const std::string ids[] = {"ROOF-NORTH-BOX-00001", "ROOF-NORTH-BOX-00001B", "A-01", "A-02", "A-03"};
+  for (std::size_t i = 0; i < std::size(ids); ++i) {
+    design["combiners"][i] = box;
+    design["combiners"][i]["id"] = ids[i];
+  }
+  const std::string page = html_report(*judge(design));
+  sound_page(page);
+  CHECK(has(page, "<h3><bdi class=\"id\">ROOF-NORTH-BOX-00001</bdi></h3>"));
+  CHECK(has(page, "<h3><bdi>ROOF-NORTH-BOX-00001B</bdi></h3>"));
+  CHECK(has(page, "<bdi class=\"id\">A-01…A-03</bdi>"));  // in the chart of margins
+}
+
+TEST_CASE("one string is a string, one box is shown") {
+  Json design = sound_design();
+  design["combiners"][0]["circuits"][0]["strings"] = 1;
+  const WebPage page = sound_page(html_report(*judge(design)));
+  CHECK(has(one(page, "header", "block").text, "1 box, 1 string, "));
+  CHECK_FALSE(has(page.by_id("box-0")->text, "1 strings"));
 }
