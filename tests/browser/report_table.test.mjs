@@ -143,6 +143,13 @@ check('report table: filters by text and verdict, table and box sections, and sa
     both,
   );
 
+  await page.emulateMedia({ media: 'print' });
+  const told = new RegExp(`^Filtered: ${both.length} of ${json.boxes.length} boxes .*“a-” and with the verdict stop`);
+  for (const note of await page.locator('.filtered').allInnerTexts()) assert.match(note, told);
+  assert.ok(await page.locator('header.block .filtered').isVisible(), 'the title block tells of the filter on paper');
+  await page.emulateMedia({ media: 'screen' });
+  assert.equal(await page.locator('header.block .filtered').isVisible(), false);
+
   await filter.fill('no such box');
   await page.waitForFunction(() => [...document.querySelectorAll('#boxes tbody tr')].filter(look.shown).length === 0);
   assert.match(await page.locator('#shown').innerText(), /\b0\b|\bno\b/i);

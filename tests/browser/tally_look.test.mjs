@@ -2,8 +2,8 @@
 import assert from 'node:assert/strict';
 import { checkAccess } from './support/access.mjs';
 import { assertFitsWidth, assertQuiet, check, desk, openOnce, phone, tablet } from './support/browser.mjs';
-import { tally } from './support/program.mjs';
-import { countBox, openBox, showTools } from './support/tally_page.mjs';
+import { example, tally, write } from './support/program.mjs';
+import { countBox, openBox, showTools, unfold } from './support/tally_page.mjs';
 
 const sheet = tally('tally', 'examples/saltmarsh.json');
 const thumb = 44; // px, WCAG 2.2, success criterion 2.5.5
@@ -91,4 +91,58 @@ check('tally: by keyboard alone: find a box, count, take back', async (t) => {
   await page.keyboard.press('Space');
   assert.equal(await now(), '1');
   assertQuiet(page);
+});
+
+check('tally: counts alone are called counts, and what was not looked at is said, on the screen and on paper', async (t) => {
+  const page = await openOnce(t, tablet, sheet);
+  const lines = (selector) => page.locator(selector).innerText();
+  await openBox(page, 'B-12'); // 6 strings of 18
+  for (const which of ['positive', 'negative', 'fuses']) await page.locator(`[data-number=${which}]`).fill('6');
+  await page.locator('#find').tap();
+  assert.equal(await lines('#progress-text'), '1 of 50 boxes counted');
+  assert.equal(await lines('#box-state'), 'counts as planned');
+  assert.equal(await lines('#box-left'), 'Not looked at: series, label, conditions.');
+  assert.match(await lines('[data-box="B-12"]'), /counts as planned\s+not looked at: series, label, conditions/);
+
+  await page.locator('.posted').getByLabel('Strings').fill('6');
+  await unfold(page, 'seen');
+  await page.locator('label[for=looked-seen]').tap();
+  assert.equal(await lines('#box-left'), 'Not looked at: series.');
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  assert.match(await lines('#paper tbody tr'), /counts as planned; not looked at: series/);
+  const { textWidth, pageWidth } = await page.evaluate(() => ({
+    textWidth: document.querySelector('#paper table').getBoundingClientRect().right,
+    pageWidth: document.querySelector('footer').getBoundingClientRect().right,
+  }));
+  assert.ok(textWidth <= pageWidth + 0.5, `the table ends at ${textWidth}, the text at ${pageWidth}`);
+  await page.emulateMedia({ media: 'screen' });
+  await unfold(page, 'series');
+  await page.getByLabel('Modules in series, all strings').fill('18');
+  assert.equal(await lines('#box-left'), '');
+  assert.doesNotMatch(await lines('[data-box="B-12"]'), /not looked at/);
+  assertQuiet(page);
+});
+
+check('tally: two long ids with one beginning are told apart in the list, and are whole in the head', async (t) => {
+  const design = example('saltmarsh');
+  delete design.$schema;
+  const ids = ['1', '2'].map((end) => `${'HALL-A-SOUTH-BAY-'.repeat(6)}${end}`);
+  ids.forEach((id, i) => (design.combiners[i].id = id));
+  design.combiners[2].id = 'HALL-A-ROOF-1-BOX-05'; // 20 characters: on one line
+  for (const device of [phone, tablet]) {
+    const page = await openOnce(t, device, tally('long', write('long.json', design)));
+    const shown = await page.locator('.box-row b [aria-hidden]').allInnerTexts();
+    assert.equal(shown.length, 2);
+    assert.notEqual(shown[0], shown[1]);
+    for (const id of ids) {
+      await openBox(page, id);
+      const name = page.locator('#box-name .isolate');
+      assert.equal(await name.innerText(), id);
+      assert.ok(await name.evaluate((e) => e.getBoundingClientRect().bottom <= e.closest('header').getBoundingClientRect().bottom));
+    }
+    await openBox(page, 'HALL-A-ROOF-1-BOX-05');
+    assert.equal(await page.locator('#box-name .isolate').evaluate((e) => e.getClientRects().length), 1);
+    await assertFits(page, device.viewport.width);
+  }
 });
