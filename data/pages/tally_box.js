@@ -342,14 +342,14 @@ function showBox(id, focus = true) {
       "p",
       { class: "where isolate" },
       [
-        box?.sheet && `sheet ${box.sheet}`,
+        box?.sheet && ["sheet ", nameElement("span", box.sheet)],
         box?.location,
         kind && `${summary} modules`,
-        kind && `feeds ${kind.feeds}`,
+        kind && ["feeds ", nameElement("span", kind.feeds)],
         box?.why && `chosen: ${box.why}`,
       ]
         .filter(Boolean)
-        .join(" · "),
+        .flatMap((words, i) => [i > 0 ? " · " : "", words].flat()),
     ),
     ...againPart(id),
     make(

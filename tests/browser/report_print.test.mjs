@@ -49,3 +49,21 @@ for (const [paper, { width, points }] of Object.entries(papers)) {
     assert.equal(await page.locator('#filter-text').isVisible(), false, 'no controls on paper');
   });
 }
+
+check('report on Letter: every page of the box sheets names its box, where a sheet runs over too', async (t) => {
+  const { file, json } = report('visit', 'examples/saltmarsh.json', '--asbuilt', 'examples/saltmarsh-visit.json');
+  const page = await openOnce(t, { viewport: { width: 1200, height: 900 } }, file);
+  const pdf = inScratch('visit.pdf');
+  await page.pdf({ path: pdf, format: 'Letter' });
+  const pages = run('pdftotext', '-raw', pdf, '-')
+    .split('\f')
+    .map((text) => text.replace(/^Page \d+ of \d+\n.*\n/, '').trimStart()); // what stands in the margin
+  const sheets = pages.slice(pages.findIndex((text) => /^Box sheets$/m.test(text)) + 1).filter((text) => text !== '');
+  if (sheets.at(-1).startsWith('Caution.')) sheets.pop();
+  const ids = new Set(json.boxes.map(({ id }) => id));
+  const heads = sheets.map((text) => text.split(' ')[0]);
+  t.diagnostic(`${heads.length} pages of box sheets`);
+  assert.deepEqual(heads.filter((head) => !ids.has(head)), []);
+  assert.ok(heads.some((id, i) => id === heads[i + 1]), 'a sheet of this report runs over');
+  assert.ok(heads.length < json.boxes.length, 'short sheets share a page');
+});
