@@ -111,11 +111,13 @@ class Comparer {
   Compared of_before(const Item& item) {
     Compared out{Outcome::corrected, Reason::none, {}, item.finding, nullptr};
     const Finding& f = item.finding->finding;
-    if (take(gone_now_, item.finding->fingerprint)) {
+    const bool gone = take(gone_now_, item.finding->fingerprint);
+    Fate fate = reach_->fate_of(f);
+    // The box as found has it no longer; but not where less is stated of it than was.
+    if (gone && fate.reason != Reason::not_stated && fate.reason != Reason::behind_site) {
       out.reason = Reason::as_found;
       return out;
     }
-    Fate fate = reach_->fate_of(f);
     out.outcome = fate.outcome;
     out.reason = fate.reason;
     out.detail = std::move(fate.detail);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "src/check/compare_evidence.hpp"
+#include "src/check/record_inputs.hpp"
 
 namespace boxproof {
 namespace {
@@ -110,9 +111,11 @@ Reach::Reach(const ReportFile& before, const ReportFile& after,
   std::unordered_set<std::string_view> seen;
   for (const ReportedFinding& f : before.findings) {
     if (f.finding.basis != Basis::as_built || f.finding.rule->id == "tally/not-visited") continue;
-    const auto box = boxes_after_.find(f.finding.box_id);
-    if (box != boxes_after_.end() && !box->second->visited() && seen.insert(box->first).second)
-      name(not_visited_again_, named, box->first);
+    const auto box = boxes_after_.find(f.finding.box_id), then = boxes_before_.find(f.finding.box_id);
+    if (box == boxes_after_.end() || then == boxes_before_.end()) continue;
+    const bool again =
+        box->second->visited() && not_again("count", then->second->looked_at, box->second->looked_at).empty();
+    if (!again && seen.insert(box->first).second) name(not_counted_again_, named, box->first);
   }
 }
 
@@ -133,9 +136,11 @@ std::optional<Fate> Reach::not_judged(const Finding& f, std::string_view box) co
 Fate Reach::of_site(const Finding& f) const {
   if (after_.selected) return {Outcome::unseen, Reason::not_shown, {}};
   if (auto fate = not_judged(f, "")) return *fate;
-  if (f.basis == Basis::design) return {};
-  if (after_.basis == Basis::design) return {Outcome::unseen, Reason::plan_only, {}};
-  if (!not_visited_again_.empty()) return {Outcome::unseen, Reason::behind_site, not_visited_again_};
+  const bool sums = f.rule->id == "site/totals" || f.rule->id.starts_with("current/");  // of what boxes have
+  if (f.basis == Basis::design && !(sums && before_.basis == Basis::as_built)) return {};
+  if (after_.basis == Basis::design && f.basis == Basis::as_built)
+    return {Outcome::unseen, Reason::plan_only, {}};
+  if (!not_counted_again_.empty()) return {Outcome::unseen, Reason::behind_site, not_counted_again_};
   return {};
 }
 
@@ -177,7 +182,9 @@ Fate Reach::of_stranger(const Finding& f) const {
       return fate;
     }
   }
-  if (all_visited_) return {Outcome::corrected, Reason::not_there, {}};
+  // That the whole site was visited and nobody met it says that it is not there, and nothing of what was in
+  // it.
+  if (all_visited_ && f.rule->id == "tally/not-on-plan") return {Outcome::corrected, Reason::not_there, {}};
   return {Outcome::unseen, Reason::not_met, {}};
 }
 

@@ -54,7 +54,7 @@ class Reach {
   std::unordered_set<std::string> has_rules_;  // of the later report's edition
   // Box (empty: the site) and rule that waits for a value, and the value.
   std::unordered_map<std::string, std::string> waits_;
-  std::string not_visited_again_;  // boxes with something found on them, which nobody visited again
+  std::string not_counted_again_;  // boxes with something found on them, which nobody counted again
 };
 
 }  // namespace boxproof

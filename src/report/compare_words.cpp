@@ -77,7 +77,8 @@ std::string reason_words(const Compared& c, const Comparison& comparison) {
     case Reason::not_met:
       return "The box is not on the plan, and the later record has no entry of that id. Is it still there?";
     case Reason::behind_site:
-      return fmt::format("It was so as found, and boxes with findings were not visited again: {}.", detail);
+      return fmt::format(
+          "It was so as found, and boxes with findings were not visited and counted again: {}.", detail);
     case Reason::no_rule: return fmt::format("The rule does not run in the later report (NEC {}).", edition);
     case Reason::other_code: return fmt::format("The rule went by other data of the code then: {}.", detail);
     case Reason::other_temperature:

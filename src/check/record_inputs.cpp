@@ -1,0 +1,94 @@
+#include "src/check/record_inputs.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "boxproof/rule.hpp"
+#include "src/check/compare_evidence.hpp"
+
+namespace boxproof {
+namespace {
+
+struct RuleInputs {
+  std::string_view rule;                   // an id, or the beginning of several
+  std::string_view part;                   // within the part; empty: any
+  std::array<std::string_view, 5> inputs;  // keys of the record, or groups of them
+};
+
+// Every row that fits speaks.
+constexpr RuleInputs table[] = {
+    {"voltage/", "", {"count"}},
+    {"voltage/equipment-rating", "fuse", {"fuse"}},
+    {"voltage/equipment-rating", "disconnect", {"disconnect"}},
+    {"voltage/equipment-rating", "conductor", {"output", "source"}},
+    {"voltage/equipment-rating", "as found", {"output", "source"}},
+    {"current/", "", {"count"}},
+    {"fuse/", "", {"count", "fuse"}},
+    {"fuse/missing", "", {"source"}},
+    {"conductor/", "", {"count"}},
+    {"conductor/", "output", {"output"}},
+    {"conductor/", "circuit", {"source", "fuse"}},
+    {"conductor/", "as found", {"output", "source"}},
+    {"conductor/", "conductors/", {"output", "source"}},
+    {"conductor/grounding-size", "", {"egc", "fuse"}},
+    {"disconnect/", "", {"disconnect", "count"}},
+    {"enclosure/type", "", {"enclosure"}},
+    {"protection/", "", {"count"}},
+    {"label/", "", {"labels", "count", "fuse", "disconnect"}},
+    {"tally/label", "max_v", {"count/series"}},
+    {"tally/label", "max_a", {"count"}},
+    {"tally/label", "strings", {"count"}},
+    {"tally/label", "series", {"count"}},
+    {"tally/label", "fuse_a", {"fuse/a"}},
+    {"tally/series", "", {"count"}},
+    {"tally/strings", "", {"count"}},
+    {"tally/fuse", "count", {"count", "fuse/poles"}},
+    {"tally/part", "disconnect", {"disconnect"}},
+    {"tally/part", "output", {"output"}},
+    {"tally/part", "source", {"source"}},
+    {"tally/mixed-fuses", "", {"fuse/a"}},
+    {"measured/", "", {"measured", "count"}},
+    // Whether a part of the box is there at all decides whether its values are asked for.
+    {"", "fuse/", {"fuse", "count"}},
+    {"", "disconnect/", {"disconnect", "count"}},
+    {"", "enclosure/", {"enclosure"}},
+    // A group of circuits is told apart by its modules in series where not all strings have as many.
+    {"", " in series", {"count"}},
+};
+
+// Calls visit(key) for each key that was looked at and is the input, or below it.
+template <class Visit>
+void each_below(std::string_view input, std::string_view looked_at, Visit&& visit) {
+  for (std::size_t at = 0; at < looked_at.size();) {
+    const std::size_t end = std::min(looked_at.find('\n', at), looked_at.size());
+    const std::string_view key = looked_at.substr(at, end - at);
+    if (key == input || (key.starts_with(input) && key.substr(input.size()).starts_with('/'))) visit(key);
+    at = end + 1;
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> record_inputs(const Finding& f, std::string_view looked_at) {
+  std::vector<std::string> keys;
+  for (const RuleInputs& row : table) {
+    if (!f.rule->id.starts_with(row.rule) || f.part.find(row.part) == std::string::npos) continue;
+    for (const std::string_view input : row.inputs)
+      if (!input.empty())
+        each_below(input, looked_at, [&](std::string_view key) {
+          if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.emplace_back(key);
+        });
+  }
+  return keys;
+}
+
+std::vector<std::string> not_again(std::string_view group, std::string_view looked_at,
+                                   std::string_view later) {
+  std::vector<std::string> keys;
+  each_below(group, looked_at, [&](std::string_view key) {
+    if (!states(later, key)) keys.emplace_back(key);
+  });
+  return keys;
+}
+
+}  // namespace boxproof
