@@ -113,8 +113,8 @@ class Comparer {
     const Finding& f = item.finding->finding;
     const bool gone = take(gone_now_, item.finding->fingerprint);
     Fate fate = reach_->fate_of(f);
-    // The box as found has it no longer; but not where less is stated of it than was.
-    if (gone && fate.reason != Reason::not_stated && fate.reason != Reason::behind_site) {
+    // The box as found has it no longer; but not where less is stated than was, or the rule runs otherwise.
+    if (gone && fate.outcome == Outcome::corrected) {
       out.reason = Reason::as_found;
       return out;
     }
@@ -194,6 +194,21 @@ Comparison::Counts Comparison::open_counts() const {
   Counts out{};
   for (const Compared& c : findings)
     if (is_open(c.outcome)) ++out[static_cast<std::size_t>(c.finding().severity)];
+  return out;
+}
+
+Comparison::Counts Comparison::beyond_verdict() const {
+  Counts out = counts(Outcome::unseen);
+  const auto covers = [this](Severity severity) {
+    switch (after->verdict) {
+      case Verdict::stop: return true;
+      case Verdict::correct: return severity >= Severity::correction;
+      case Verdict::clarify: return severity >= Severity::query;
+      default: return severity >= Severity::advice;
+    }
+  };
+  for (std::size_t i = 0; i < out.size(); ++i)
+    if (covers(static_cast<Severity>(i))) out[i] = 0;
   return out;
 }
 

@@ -12,7 +12,7 @@ namespace {
 struct RuleInputs {
   std::string_view rule;                   // an id, or the beginning of several
   std::string_view part;                   // within the part; empty: any
-  std::array<std::string_view, 5> inputs;  // keys of the record, or groups of them
+  std::array<std::string_view, 6> inputs;  // keys of the record, or groups of them
 };
 
 // Every row that fits speaks.
@@ -23,33 +23,34 @@ constexpr RuleInputs table[] = {
     {"voltage/equipment-rating", "conductor", {"output", "source"}},
     {"voltage/equipment-rating", "as found", {"output", "source"}},
     {"current/", "", {"count"}},
-    {"fuse/", "", {"count", "fuse"}},
-    {"fuse/missing", "", {"source"}},
+    // An odd fuse is a fuse, too, whether or not anybody counted them.
+    {"fuse/", "", {"count", "fuse", "mixed_fuses", "source"}},
     {"conductor/", "", {"count"}},
     {"conductor/", "output", {"output"}},
-    {"conductor/", "circuit", {"source", "fuse"}},
+    {"conductor/", "circuit", {"source", "fuse", "mixed_fuses"}},
     {"conductor/", "as found", {"output", "source"}},
     {"conductor/", "conductors/", {"output", "source"}},
-    {"conductor/grounding-size", "", {"egc", "fuse"}},
+    {"conductor/grounding-size", "", {"egc", "fuse", "mixed_fuses"}},
+    {"conductor/unprotected", "", {"fuse", "mixed_fuses", "output", "source"}},
     {"disconnect/", "", {"disconnect", "count"}},
     {"enclosure/type", "", {"enclosure"}},
     {"protection/", "", {"count"}},
-    {"label/", "", {"labels", "count", "fuse", "disconnect"}},
+    {"label/", "", {"labels", "count", "fuse", "mixed_fuses", "disconnect", "posted"}},
     {"tally/label", "max_v", {"count/series"}},
     {"tally/label", "max_a", {"count"}},
     {"tally/label", "strings", {"count"}},
     {"tally/label", "series", {"count"}},
-    {"tally/label", "fuse_a", {"fuse/a"}},
+    {"tally/label", "fuse_a", {"fuse", "mixed_fuses", "count/fuses"}},
     {"tally/series", "", {"count"}},
     {"tally/strings", "", {"count"}},
-    {"tally/fuse", "count", {"count", "fuse/poles"}},
+    {"tally/fuse", "count", {"count", "fuse", "mixed_fuses"}},
     {"tally/part", "disconnect", {"disconnect"}},
     {"tally/part", "output", {"output"}},
     {"tally/part", "source", {"source"}},
     {"tally/mixed-fuses", "", {"fuse/a"}},
     {"measured/", "", {"measured", "count"}},
     // Whether a part of the box is there at all decides whether its values are asked for.
-    {"", "fuse/", {"fuse", "count"}},
+    {"", "fuse/", {"fuse", "mixed_fuses", "count"}},
     {"", "disconnect/", {"disconnect", "count"}},
     {"", "enclosure/", {"enclosure"}},
     // A group of circuits is told apart by its modules in series where not all strings have as many.
@@ -76,6 +77,8 @@ std::vector<std::string> record_inputs(const Finding& f, std::string_view looked
     for (const std::string_view input : row.inputs)
       if (!input.empty())
         each_below(input, looked_at, [&](std::string_view key) {
+          // A list that left strings out: what the others have may show it now.
+          if (key.starts_with("count/series/")) key = "count/series";
           if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.emplace_back(key);
         });
   }

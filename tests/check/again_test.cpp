@@ -189,7 +189,7 @@ TEST_CASE("every key of a field record has words of its own") {
     "measured": { "irradiance_w_m2": 900, "cell_c": 40,
                   "strings": [ { "voc_v": 1, "isc_a": 1, "insulation_mohm": 1, "reversed": false } ] } } ] })";
   const Document document{"record.json", record};
-  const Keys keys = looked_at(read_field_record(document).record.boxes[0]);
+  const Keys keys = looked_at(read_field_record(document).record.boxes[0], 12);
   CHECK(keys.size() == 49);
   Keys words;
   for (const std::string& key : keys) {
