@@ -41,7 +41,7 @@ std::vector<std::string> ids_of(std::string_view list) {
 // Whether it was computed from what other boxes of the inverter have, too.
 bool hangs_on_others(const Finding& f) {
   const std::string_view rule = f.rule->id, part = f.part;
-  return rule == "conductor/unprotected" || part.starts_with("inverter") ||
+  return rule == "conductor/unprotected" || (part.starts_with("inverter") && !rule.starts_with("voltage/")) ||
          part.find("output device") != part.npos;
 }
 
@@ -183,8 +183,13 @@ std::optional<Fate> Reach::not_stated(const Finding& f, const ReportedBox* earli
   const auto unstated = [](std::string what) {
     return Fate{Outcome::unseen, Reason::no_longer_stated, std::move(what)};
   };
-  if (asks_for_label(f)) return unstated("a label that the box needs");
+  if (asks_for_label(f) ||
+      (f.rule->id.starts_with("label/") && labels_asked_.contains(key_of(box.id, "labels"))))
+    return unstated("a label that the box needs");
   if (earlier == nullptr) return std::nullopt;
+  // No report tells the operating voltage: where the strings are as they were, it may only be stated no more.
+  if (f.rule->id == "voltage/tracking-window" && value_changes(*earlier, box).empty())
+    return unstated("the operating voltage of the strings, or the window");
   for (const ValueChange& change : value_changes(*earlier, box))
     if (std::holds_alternative<double>(change.before) &&
         std::holds_alternative<std::monostate>(change.after) && goes_by(f.rule->id, change.name->key))

@@ -78,6 +78,10 @@ std::vector<std::string> record_inputs(const Finding& f, std::string_view looked
       if (!input.empty())
         each_below(input, looked_at, [&](std::string_view key) {
           // A list that left strings out: what the others have may show it now.
+          // Of these only the rules on aluminum and on fine strands speak.
+          if ((key == "output/antioxidant" && f.rule->id != "conductor/aluminum") ||
+              (key == "output/lug_for_fine_strand" && f.rule->id != "conductor/fine-strand"))
+            return;
           if (key.starts_with("count/series/")) key = "count/series";
           if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.emplace_back(key);
         });
