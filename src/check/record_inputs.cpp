@@ -68,6 +68,15 @@ void each_below(std::string_view input, std::string_view looked_at, Visit&& visi
   }
 }
 
+// A reading of a string that the finding, which is of one, does not speak of.
+bool of_another_string(const Finding& f, std::string_view key) {
+  constexpr std::string_view lead = "string ", measured = "measured/";
+  if (!f.part.starts_with(lead) || !key.starts_with(measured)) return false;
+  key.remove_prefix(measured.size());
+  const auto slash = key.find('/');
+  return slash != std::string_view::npos && key.substr(0, slash) != f.part.substr(lead.size());
+}
+
 }  // namespace
 
 std::vector<std::string> record_inputs(const Finding& f, std::string_view looked_at) {
@@ -77,6 +86,10 @@ std::vector<std::string> record_inputs(const Finding& f, std::string_view looked
     for (const std::string_view input : row.inputs)
       if (!input.empty())
         each_below(input, looked_at, [&](std::string_view key) {
+          // A list that left strings out: what the others have may show it now.
+          // These only change how the rules on aluminum and on fine strands say it.
+          if (key == "output/antioxidant" || key == "output/lug_for_fine_strand") return;
+          if (of_another_string(f, key)) return;
           // A list that left strings out: what the others have may show it now.
           // Of these only the rules on aluminum and on fine strands speak.
           if ((key == "output/antioxidant" && f.rule->id != "conductor/aluminum") ||
