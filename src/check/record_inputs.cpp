@@ -90,6 +90,8 @@ std::vector<std::string> record_inputs(const Finding& f, std::string_view looked
           // These only change how the rules on aluminum and on fine strands say it.
           if (key == "output/antioxidant" || key == "output/lug_for_fine_strand") return;
           if (of_another_string(f, key)) return;
+          // Nothing is computed from the modules counted on the box.
+          if (key == "count/modules" && !f.rule->id.starts_with("tally/")) return;
           // A list that left strings out: what the others have may show it now.
           // Of these only the rules on aluminum and on fine strands speak.
           if ((key == "output/antioxidant" && f.rule->id != "conductor/aluminum") ||

@@ -162,6 +162,7 @@ TEST_CASE("a finding is closed when its keys are stated again, and by no fewer")
       if (item.keys.empty() || (stands(item) && ++standing > 0)) continue;
       CHECK(fate(item, item.keys) == Outcome::corrected);
       for (const std::string& left_out : item.keys) {
+        if (left_out.find('*') != left_out.npos) continue;  // the readings of each string are there, too
         Keys fewer = item.keys;
         std::erase(fewer, left_out);
         fewer.emplace_back(

@@ -118,7 +118,7 @@ TEST_CASE("tally --again: with CSV the choice and what it cannot close stand on 
   CHECK(tells(c.err, "What is not looked at again stays open."));
   CHECK(tells(c.err, "Box B-1O of the field record is not on the plan"));
   // Label values in V and A and of fuses, readings, output conductors, odd fuses, a type: no columns.
-  CHECK(tells(c.err, "CSV has no column for what closes 15 findings on "));
+  CHECK(tells(c.err, "CSV has no column for what closes 22 findings on "));
   CHECK_FALSE(tells(tally({"--again", r.folder.path("first.json"), "--format", "csv", "--box", "B-09"}).err,
                     "CSV has no column"));
 }
