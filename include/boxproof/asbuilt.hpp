@@ -131,8 +131,9 @@ struct VisitedBox {
 };
 
 // The keys of the record that say something of the box, as "count/series", "labels" or, of a measured string,
-// "measured/9/voc_v": what somebody looked at.
-std::vector<std::string> looked_at(const VisitedBox& box);
+// "measured/9/voc_v": what somebody looked at. `strings`: how many the box has; where the list of modules in
+// series has fewer, its strings are told one by one ("count/series/1").
+std::vector<std::string> looked_at(const VisitedBox& box, double strings);
 
 enum class VisitKind : std::uint8_t { first, again };
 inline constexpr std::array<std::string_view, 2> visit_kind_names{"first", "again"};

@@ -93,10 +93,11 @@ struct ReportFile {
   std::vector<std::pair<std::string, std::string>> amendments;  // key, and what became of the value
   std::vector<std::string> overrides;
   Basis basis = Basis::design;
-  bool selected = false;            // only some boxes are in it
-  std::string visit_date;           // empty: no visit, or no day
-  std::string site;                 // its name
-  std::optional<double> low, high;  // design temperatures, °C
+  bool selected = false;                           // only some boxes are in it
+  std::string visit_date;                          // empty: no visit, or no day
+  std::string site;                                // its name
+  std::optional<double> low, high;                 // design temperatures, °C
+  std::optional<std::vector<std::string>> permit;  // totals that the permit states; nothing: not told
   Verdict verdict = Verdict::accept;
   std::string exceptions_on;  // empty: no agreed exceptions were looked at
   std::vector<ReportedBox> boxes;
@@ -141,6 +142,8 @@ enum class Reason : std::uint8_t {
   other_code,         // the rule has other numbers there: detail
   other_temperature,  // another design temperature was given on the command line
   asks_first,         // the rule cannot judge there any more: a value is not stated: detail
+  behind_boxes,       // it hangs on other boxes as found, of which less is stated now: detail
+  no_longer_stated,   // what it was judged by is not stated or cannot be computed any more: detail
   // agreed
   agreed_new,
   agreed_now,
@@ -154,12 +157,13 @@ enum class Reason : std::uint8_t {
   now_on_plan,  // a box that was not on the plan, and is now
   now_part,     // the rule has this box now at another part: detail
 };
-inline constexpr std::array<std::string_view, 28> reason_names{
-    "none",       "new-box",     "not-shown-before", "visited-before", "was-gone",          "no-rule-before",
-    "other-part", "first-visit", "not-shown",        "plan-only",      "not-visited",       "not-stated",
-    "not-met",    "behind-site", "no-rule",          "other-code",     "other-temperature", "asks-first",
-    "agreed-new", "agreed-now",  "agreed-before",    "agreed-unseen",  "as-found",          "was-agreed",
-    "misread-id", "not-there",   "now-on-plan",      "now-part"};
+inline constexpr std::array<std::string_view, 30> reason_names{
+    "none",           "new-box",           "not-shown-before", "visited-before", "was-gone",
+    "no-rule-before", "other-part",        "first-visit",      "not-shown",      "plan-only",
+    "not-visited",    "not-stated",        "not-met",          "behind-site",    "no-rule",
+    "other-code",     "other-temperature", "asks-first",       "behind-boxes",   "no-longer-stated",
+    "agreed-new",     "agreed-now",        "agreed-before",    "agreed-unseen",  "as-found",
+    "was-agreed",     "misread-id",        "not-there",        "now-on-plan",    "now-part"};
 
 struct Compared {
   Outcome outcome = Outcome::appeared;
@@ -199,6 +203,8 @@ struct Comparison {
   using Counts = std::array<std::size_t, severity_names.size()>;
   Counts counts(Outcome outcome) const;
   Counts open_counts() const;  // what is_open()
+  // What was not looked at again and is worse than the later verdict, which says nothing of it.
+  Counts beyond_verdict() const;
 };
 
 // Compares two reports, which must outlive what comes out.

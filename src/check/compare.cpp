@@ -111,11 +111,13 @@ class Comparer {
   Compared of_before(const Item& item) {
     Compared out{Outcome::corrected, Reason::none, {}, item.finding, nullptr};
     const Finding& f = item.finding->finding;
-    if (take(gone_now_, item.finding->fingerprint)) {
+    const bool gone = take(gone_now_, item.finding->fingerprint);
+    Fate fate = reach_->fate_of(f);
+    // The box as found has it no longer; but not where less is stated than was, or the rule runs otherwise.
+    if (gone && fate.outcome == Outcome::corrected) {
       out.reason = Reason::as_found;
       return out;
     }
-    Fate fate = reach_->fate_of(f);
     out.outcome = fate.outcome;
     out.reason = fate.reason;
     out.detail = std::move(fate.detail);
@@ -192,6 +194,21 @@ Comparison::Counts Comparison::open_counts() const {
   Counts out{};
   for (const Compared& c : findings)
     if (is_open(c.outcome)) ++out[static_cast<std::size_t>(c.finding().severity)];
+  return out;
+}
+
+Comparison::Counts Comparison::beyond_verdict() const {
+  Counts out = counts(Outcome::unseen);
+  const auto covers = [this](Severity severity) {
+    switch (after->verdict) {
+      case Verdict::stop: return true;
+      case Verdict::correct: return severity >= Severity::correction;
+      case Verdict::clarify: return severity >= Severity::query;
+      default: return severity >= Severity::advice;
+    }
+  };
+  for (std::size_t i = 0; i < out.size(); ++i)
+    if (covers(static_cast<Severity>(i))) out[i] = 0;
   return out;
 }
 

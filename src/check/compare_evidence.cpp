@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "src/check/record_inputs.hpp"
 #include "src/check/record_keys.hpp"
 
 namespace boxproof {
@@ -113,19 +114,22 @@ std::vector<std::string> evidence(const Finding& f, const ReportedBox* box) {
   constexpr std::string_view record = "/boxes/";
   const std::string_view pointer = f.place.pointer;
   const bool in_record = f.basis == Basis::as_built && pointer.starts_with(record);
-  if (!in_record && (f.basis == Basis::as_built || box == nullptr || !box->visited())) return {};
   std::string_view rest = pointer;
   if (in_record) {
     take_token(rest);
     take_token(rest);
   }
-  Keys keys = in_record ? of_record(f, rest) : of_design(f);
+  const bool alike = f.basis == Basis::design && box != nullptr && box->visited();  // on plan and box
+  Keys keys = in_record ? of_record(f, rest) : alike ? of_design(f) : Keys();
   // What nobody looked at then is not wanted now.
   const std::string_view group = take_token(rest);
   const bool own = in_record && !has_several(f.rule->id, group);
   std::erase_if(keys, [&](const std::string& key) {
     return key.empty() || (!own && box != nullptr && !states(box->looked_at, key));
   });
+  if (box == nullptr) return keys;
+  for (std::string& key : record_inputs(f, box->looked_at))
+    if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(std::move(key));
   return keys;
 }
 

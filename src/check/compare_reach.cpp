@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "src/check/compare_evidence.hpp"
+#include "src/check/compare_parts.hpp"
+#include "src/check/record_inputs.hpp"
 
 namespace boxproof {
 namespace {
@@ -34,6 +36,32 @@ std::vector<std::string> ids_of(std::string_view list) {
     list.remove_prefix(end + (end == comma ? 2 : 4));
   }
   return out;
+}
+
+// Whether it was computed from what other boxes of the inverter have, too.
+bool hangs_on_others(const Finding& f) {
+  const std::string_view rule = f.rule->id, part = f.part;
+  return rule == "conductor/unprotected" || (part.starts_with("inverter") && !rule.starts_with("voltage/")) ||
+         part.find("output device") != part.npos;
+}
+
+// The total of the permit that it was held against.
+std::string_view total_of(const Finding& f) {
+  if (f.rule->id != "site/totals" || f.lacking) return {};
+  return f.part == "DC power" ? "dc_kw" : std::string_view(f.part);
+}
+
+// Rules that go by a computed value of a box.
+bool goes_by(std::string_view rule, std::string_view value) {
+  const auto any = [&](std::initializer_list<std::string_view> leads) {
+    return std::any_of(leads.begin(), leads.end(), [&](auto lead) { return rule.starts_with(lead); });
+  };
+  if (value == "max_v" || value == "cold_factor")
+    return any({"voltage/", "label/", "protection/", "measured/", "tally/label", "tally/series"});
+  if (value == "ampacity_a" || value == "terminal_ampacity_a" || value == "correction" ||
+      value == "adjustment" || value == "drop_pct" || value == "suggested_size")
+    return any({"conductor/"});
+  return any({"current/", "fuse/", "disconnect/", "label/", "conductor/", "tally/label", "enclosure/"});
 }
 
 // A few ids, and how many more.
@@ -100,19 +128,32 @@ Reach::Reach(const ReportFile& before, const ReportFile& after,
     if (!amended_away(after, id)) has_rules_.emplace(id);
   for (const ReportedFinding* f : fresh) {
     const Finding& query = f->finding;
+    if (query.rule->id == "label/missing") labels_asked_.insert(key_of(query.box_id, query.part));
     if (!query.lacking) continue;
     waits_.emplace(key_of(query.box_id, query.rule->id), query.part);
     for (const Rule* rule : query.also) waits_.emplace(key_of(query.box_id, rule->id), query.part);
   }
   all_visited_ = after.basis == Basis::as_built && !after.selected &&
                  std::all_of(after.boxes.begin(), after.boxes.end(), [](auto& b) { return b.visited(); });
+  for (const auto& [id, then] : boxes_before_) {
+    const auto now = boxes_after_.find(id);
+    if (!then->visited() || now == boxes_after_.end()) continue;
+    for (const std::string_view group : {"count", "fuse", "mixed_fuses", "output", "source", "disconnect"})
+      if (!not_again(group, then->looked_at, now->second->looked_at).empty()) {
+        told_less_.push_back(id);
+        break;
+      }
+  }
+  std::sort(told_less_.begin(), told_less_.end());
   std::size_t named = 0;
   std::unordered_set<std::string_view> seen;
   for (const ReportedFinding& f : before.findings) {
     if (f.finding.basis != Basis::as_built || f.finding.rule->id == "tally/not-visited") continue;
-    const auto box = boxes_after_.find(f.finding.box_id);
-    if (box != boxes_after_.end() && !box->second->visited() && seen.insert(box->first).second)
-      name(not_visited_again_, named, box->first);
+    const auto box = boxes_after_.find(f.finding.box_id), then = boxes_before_.find(f.finding.box_id);
+    if (box == boxes_after_.end() || then == boxes_before_.end()) continue;
+    const bool again =
+        box->second->visited() && not_again("count", then->second->looked_at, box->second->looked_at).empty();
+    if (!again && seen.insert(box->first).second) name(not_counted_again_, named, box->first);
   }
 }
 
@@ -130,17 +171,57 @@ std::optional<Fate> Reach::not_judged(const Finding& f, std::string_view box) co
   return std::nullopt;
 }
 
+bool Reach::asks_for_label(const Finding& f) const {
+  constexpr std::string_view lead = "label ";
+  if (f.rule->id != "label/values" || !f.part.starts_with(lead)) return false;
+  const std::string kind = f.part.substr(0, f.part.find(' ', lead.size()));
+  return labels_asked_.contains(key_of(f.box_id, kind));
+}
+
+std::optional<Fate> Reach::not_stated(const Finding& f, const ReportedBox* earlier,
+                                      const ReportedBox& box) const {
+  const auto unstated = [](std::string what) {
+    return Fate{Outcome::unseen, Reason::no_longer_stated, std::move(what)};
+  };
+  if (asks_for_label(f) ||
+      (f.rule->id.starts_with("label/") && labels_asked_.contains(key_of(box.id, "labels"))))
+    return unstated("a label that the box needs");
+  if (earlier == nullptr) return std::nullopt;
+  // No report tells the operating voltage: where the strings are as they were, it may only be stated no more.
+  if (f.rule->id == "voltage/tracking-window" && value_changes(*earlier, box).empty())
+    return unstated("the operating voltage of the strings, or the window");
+  for (const ValueChange& change : value_changes(*earlier, box))
+    if (std::holds_alternative<double>(change.before) &&
+        std::holds_alternative<std::monostate>(change.after) && goes_by(f.rule->id, change.name->key))
+      return unstated(std::string(change.name->words) +
+                      (change.where.empty() ? "" : " (" + change.where + ")"));
+  return std::nullopt;
+}
+
 Fate Reach::of_site(const Finding& f) const {
   if (after_.selected) return {Outcome::unseen, Reason::not_shown, {}};
   if (auto fate = not_judged(f, "")) return *fate;
-  if (f.basis == Basis::design) return {};
-  if (after_.basis == Basis::design) return {Outcome::unseen, Reason::plan_only, {}};
-  if (!not_visited_again_.empty()) return {Outcome::unseen, Reason::behind_site, not_visited_again_};
+  if (const std::string_view total = total_of(f); !total.empty() && after_.permit)
+    if (std::find(after_.permit->begin(), after_.permit->end(), total) == after_.permit->end())
+      return {Outcome::unseen, Reason::no_longer_stated, "site/permit/" + std::string(total)};
+  const bool sums = f.rule->id == "site/totals" || f.rule->id.starts_with("current/");  // of what boxes have
+  if (f.basis == Basis::design && !(sums && before_.basis == Basis::as_built)) return {};
+  if (after_.basis == Basis::design && f.basis == Basis::as_built)
+    return {Outcome::unseen, Reason::plan_only, {}};
+  if (!not_counted_again_.empty()) return {Outcome::unseen, Reason::behind_site, not_counted_again_};
   return {};
 }
 
 Fate Reach::of_box(const Finding& f, const ReportedBox* earlier, const ReportedBox& box) const {
   if (auto fate = not_judged(f, box.id)) return *fate;
+  if (auto fate = not_stated(f, earlier, box)) return *fate;
+  if (hangs_on_others(f) && before_.basis == Basis::as_built) {
+    std::string others;
+    std::size_t named = 0;
+    for (const std::string_view id : told_less_)
+      if (id != f.box_id) name(others, named, id);
+    if (!others.empty()) return {Outcome::unseen, Reason::behind_boxes, others};
+  }
   const std::vector<std::string> keys = evidence(f, earlier);
   const bool on_site = f.basis == Basis::as_built || !keys.empty();
   if (!on_site) return {};
@@ -177,7 +258,9 @@ Fate Reach::of_stranger(const Finding& f) const {
       return fate;
     }
   }
-  if (all_visited_) return {Outcome::corrected, Reason::not_there, {}};
+  // That the whole site was visited and nobody met it says that it is not there, and nothing of what was in
+  // it.
+  if (all_visited_ && f.rule->id == "tally/not-on-plan") return {Outcome::corrected, Reason::not_there, {}};
   return {Outcome::unseen, Reason::not_met, {}};
 }
 

@@ -44,6 +44,9 @@ class Reach {
   Fate of_stranger(const Finding& f) const;
   Fate of_site(const Finding& f) const;
   Fate of_box(const Finding& f, const ReportedBox* earlier, const ReportedBox& box) const;
+  // The plan does not state any more what the rule went by.
+  std::optional<Fate> not_stated(const Finding& f, const ReportedBox* earlier, const ReportedBox& box) const;
+  bool asks_for_label(const Finding& f) const;
   std::optional<Fate> not_judged(const Finding& f, std::string_view box) const;
 
   const ReportFile& before_;
@@ -54,7 +57,10 @@ class Reach {
   std::unordered_set<std::string> has_rules_;  // of the later report's edition
   // Box (empty: the site) and rule that waits for a value, and the value.
   std::unordered_map<std::string, std::string> waits_;
-  std::string not_visited_again_;  // boxes with something found on them, which nobody visited again
+  std::unordered_set<std::string> labels_asked_;  // box and part of a label that is missing now
+  // Boxes of which less is stated of what others hang on than before; the same, some of them in words.
+  std::vector<std::string_view> told_less_;
+  std::string not_counted_again_;  // boxes with something found on them, which nobody counted again
 };
 
 }  // namespace boxproof

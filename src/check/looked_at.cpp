@@ -27,6 +27,12 @@ class Keys {
     part(c.antioxidant.has_value(), "antioxidant");
     part(c.lug_for_fine_strand.has_value(), "lug_for_fine_strand");
   }
+  // A list shorter than the strings is no look at all of them: it is told string by string.
+  void series(const Count& count, double strings) {
+    const std::size_t told = count.series.size();
+    if (!count.series_of_each || static_cast<double>(told) >= strings) return add(told > 0, "count/series");
+    for (std::size_t i = 1; i <= told; ++i) add(true, fmt::format("count/series/{}", i));
+  }
   void measured(const Measured& m) {
     add(m.irradiance_w_m2, "measured/irradiance_w_m2");
     add(m.cell, "measured/cell_c");
@@ -49,7 +55,7 @@ class Keys {
 
 }  // namespace
 
-std::vector<std::string> looked_at(const VisitedBox& box) {
+std::vector<std::string> looked_at(const VisitedBox& box, double strings) {
   std::vector<std::string> out;
   Keys keys(out);
   keys.add(box.posted.id, "posted/id");
@@ -61,7 +67,7 @@ std::vector<std::string> looked_at(const VisitedBox& box) {
   keys.add(box.count.positive, "count/positive");
   keys.add(box.count.negative, "count/negative");
   keys.add(box.count.fuses, "count/fuses");
-  keys.add(!box.count.series.empty(), "count/series");
+  keys.series(box.count, strings);
   keys.add(box.count.modules, "count/modules");
   keys.add(box.fuse.rating, "fuse/a");
   keys.add(box.fuse.voltage, "fuse/v");

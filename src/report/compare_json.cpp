@@ -130,6 +130,8 @@ void write_comparison_json(const Comparison& c, const Write& write) {
   put(out, c.nothing_changed ? "],\n  \"nothing_changed\": true,\n" : "],\n  \"nothing_changed\": false,\n");
   put(out, "  \"open\": ");
   put_counts(out, c.open_counts());
+  put(out, ",\n  \"beyond_verdict\": ");
+  put_counts(out, c.beyond_verdict());
   put(out, ",\n  \"counts\": {");
   for (const Outcome outcome : outcomes_in_order) {
     put(out, fmt::format("{}\"{}\": ", outcome == outcomes_in_order[0] ? "" : ", ",

@@ -27,7 +27,7 @@ void write_head(const Comparison& c, const Write& write) {
   write(source("Before", *c.before) + source("After", *c.after));
   for (const std::string& remark : c.remarks) write(fmt::format("- {}\n", markdown_line(remark)));
   write(fmt::format("\nVerdict: **{} → {}**, {}.\n\n", upper(name_of(c.before->verdict)),
-                    upper(name_of(c.after->verdict)), verdict_sentence(c.after->verdict)));
+                    upper(name_of(c.after->verdict)), verdict_words(c)));
   if (c.nothing_changed) write("Nothing changed between the two reports.\n\n");
   write(summary(c) + "\n\n");
   write("Open or new: " + counts_words(c.open_counts()) + ".\n\n");

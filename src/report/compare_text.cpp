@@ -25,8 +25,12 @@ void write_head(const Comparison& c, bool colour, const Write& write) {
 
 void write_verdict(const Comparison& c, bool colour, const Write& write) {
   const auto word = [&](Verdict v) { return inked(upper(name_of(v)), ink_of(v), colour); };
-  write(fmt::format("VERDICT  {} → {}  {}\n", word(c.before->verdict), word(c.after->verdict),
-                    verdict_sentence(c.after->verdict)));
+  // Wrapped without the colour, which has no width.
+  const std::string words =
+      fmt::format("VERDICT  {} → {}", upper(name_of(c.before->verdict)), upper(name_of(c.after->verdict)));
+  std::string rest = wrap(verdict_words(c), 9, words + "  ");
+  rest.erase(0, words.size());
+  write(fmt::format("VERDICT  {} → {}", word(c.before->verdict), word(c.after->verdict)) + rest);
   if (c.nothing_changed) write("         Nothing changed between the two reports.\n");
   write(wrap(summary(c), 9, "         "));
   write(wrap("Open or new: " + counts_words(c.open_counts()), 9, "         "));

@@ -77,13 +77,19 @@ std::string reason_words(const Compared& c, const Comparison& comparison) {
     case Reason::not_met:
       return "The box is not on the plan, and the later record has no entry of that id. Is it still there?";
     case Reason::behind_site:
-      return fmt::format("It was so as found, and boxes with findings were not visited again: {}.", detail);
+      return fmt::format(
+          "It was so as found, and boxes with findings were not visited and counted again: {}.", detail);
     case Reason::no_rule: return fmt::format("The rule does not run in the later report (NEC {}).", edition);
     case Reason::other_code: return fmt::format("The rule went by other data of the code then: {}.", detail);
     case Reason::other_temperature:
       return "It was judged at another design temperature, given on the command line.";
     case Reason::asks_first:
       return fmt::format("The rule cannot judge there any more: it asks for {} first.", detail);
+    case Reason::behind_boxes:
+      return fmt::format("It hangs on other boxes as found, of which the record does not say all again: {}.",
+                         detail);
+    case Reason::no_longer_stated:
+      return fmt::format("Not shown to be gone: {} may not be stated any more, or cannot be computed.", detail);
     case Reason::agreed_new: return "New, and set aside at once." + agreement(c, comparison);
     case Reason::agreed_now: return "Open before." + agreement(c, comparison);
     case Reason::agreed_before: return "As before." + agreement(c, comparison);
@@ -136,6 +142,15 @@ std::string counts_words(const Comparison::Counts& counts) {
     if (counts[i] > 0)
       out.append(out.empty() ? "" : ", ").append(counted(counts[i], words[i][0], words[i][1]));
   return out.empty() ? "nothing" : out;
+}
+
+std::string verdict_words(const Comparison& c) {
+  const Comparison::Counts beyond = c.beyond_verdict();
+  std::size_t count = 0;
+  for (const std::size_t n : beyond) count += n;
+  if (count == 0) return std::string(verdict_sentence(c.after->verdict));
+  return fmt::format("on what it looked at; {} {} not looked at again", counts_words(beyond),
+                     count == 1 ? "is" : "are");
 }
 
 std::string summary(const Comparison& c) {

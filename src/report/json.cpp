@@ -57,7 +57,8 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   if (r.record != nullptr) {
     word(out, R"(, "disposition": )", name_of(result.disposition));
     put(out, R"(, "looked_at": [)");
-    if (result.visited) put_texts(out, looked_at(r.record->record.boxes[*result.visited]));
+    if (result.visited)
+      put_texts(out, looked_at(r.record->record.boxes[*result.visited], static_cast<double>(f.strings)));
     put(out, "]");
   }
   put(out, R"(, "calc": {)");
@@ -140,6 +141,17 @@ std::optional<double> celsius(const std::optional<Celsius>& temperature) {
   return temperature ? std::optional(temperature->value()) : std::nullopt;
 }
 
+// The totals that the permit states, by their keys: what another revision leaves out is not compared any
+// more.
+std::vector<std::string> totals_of(const Permit& permit) {
+  std::vector<std::string> out;
+  if (permit.combiners) out.emplace_back("combiners");
+  if (permit.strings) out.emplace_back("strings");
+  if (permit.modules) out.emplace_back("modules");
+  if (permit.dc_kilowatts) out.emplace_back("dc_kw");
+  return out;
+}
+
 void put_head(Buffer& out, const ReportInput& r) {
   const Judgement& j = r.judgement;
   put(out, "{\n  \"format\": \"boxproof-report/1\",\n  \"tool\": {");
@@ -183,7 +195,9 @@ void put_head(Buffer& out, const ReportInput& r) {
   put(out, "}");
   number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
   number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
-  put(out, "},\n");
+  put(out, R"(, "permit": [)");
+  put_texts(out, totals_of(r.design.design.site.permit));
+  put(out, "]},\n");
 }
 
 void put_boxes(const ReportInput& r, const Write& write) {

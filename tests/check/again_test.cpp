@@ -162,9 +162,11 @@ TEST_CASE("a finding is closed when its keys are stated again, and by no fewer")
       if (item.keys.empty() || (stands(item) && ++standing > 0)) continue;
       CHECK(fate(item, item.keys) == Outcome::corrected);
       for (const std::string& left_out : item.keys) {
+        if (left_out.find('*') != left_out.npos) continue;  // the readings of each string are there, too
         Keys fewer = item.keys;
         std::erase(fewer, left_out);
-        fewer.emplace_back("count/modules");  // the box was visited all the same
+        fewer.emplace_back(
+            left_out == "count/modules" ? "posted/id" : "count/modules");  // the box was visited all the same
         CHECK(fate(item, fewer) == Outcome::unseen);
         ++tried;
       }
@@ -189,7 +191,7 @@ TEST_CASE("every key of a field record has words of its own") {
     "measured": { "irradiance_w_m2": 900, "cell_c": 40,
                   "strings": [ { "voc_v": 1, "isc_a": 1, "insulation_mohm": 1, "reversed": false } ] } } ] })";
   const Document document{"record.json", record};
-  const Keys keys = looked_at(read_field_record(document).record.boxes[0]);
+  const Keys keys = looked_at(read_field_record(document).record.boxes[0], 12);
   CHECK(keys.size() == 49);
   Keys words;
   for (const std::string& key : keys) {

@@ -195,7 +195,9 @@ TEST_CASE("the three visits of the example") {
   CHECK(again->fate("tally/fuse") == "still-open");
   CHECK(again->fate("tally/not-visited", "B-18") == "still-open");
   CHECK(again->fate("tally/not-on-plan") == "corrected misread-id B-10");
-  CHECK(again->fate("measured/series-count") == "not-looked-at-again not-stated measured/9/voc_v");
+  CHECK(again->fate("measured/series-count") ==
+        "not-looked-at-again not-stated measured/9/voc_v, measured/irradiance_w_m2, measured/cell_c, "
+        "measured/9/isc_a, measured/9/insulation_mohm");
   CHECK(again->comparison.counts(Outcome::corrected)[0] == 10);
   for (const Json* before : {&first, &second}) {
     const auto done = compare_reports(*before, last);

@@ -96,7 +96,8 @@ TEST_CASE("tally --again: what to look at in a box, the worst first") {
   CHECK(tells(look("B-03"), "look at: odd fuses, or all alike"));
   CHECK(tells(look("B-09"), "look at: conditions seen, or none"));
   CHECK(tells(look("A-19"), "look at: string 9: Voc"));
-  CHECK(tells(look("A-26"), "look at: output material; output oxide inhibitor"));
+  CHECK(tells(look("A-26"), "look at: output material; positives;"));
+  CHECK(tells(look("A-26"), "output oxide inhibitor"));
   CHECK(tells(look("B-10"), "look at: the whole box, as for a first visit"));
   CHECK_FALSE(tally({}).says("look at:"));
 }
@@ -117,7 +118,7 @@ TEST_CASE("tally --again: with CSV the choice and what it cannot close stand on 
   CHECK(tells(c.err, "What is not looked at again stays open."));
   CHECK(tells(c.err, "Box B-1O of the field record is not on the plan"));
   // Label values in V and A and of fuses, readings, output conductors, odd fuses, a type: no columns.
-  CHECK(tells(c.err, "CSV has no column for what closes 15 findings on "));
+  CHECK(tells(c.err, "CSV has no column for what closes 22 findings on "));
   CHECK_FALSE(tells(tally({"--again", r.folder.path("first.json"), "--format", "csv", "--box", "B-09"}).err,
                     "CSV has no column"));
 }
@@ -138,8 +139,10 @@ TEST_CASE("tally --again: the page knows what to look at, and keeps its counts a
   REQUIRE(a04["again"].size() == 8);
   CHECK(a04["again"][0]["severity"] == "hazard");
   CHECK(a04["again"][0]["rule"] == "tally/series");
-  CHECK(a04["again"][0]["keys"] == Json{"count/series"});
-  CHECK(a04["again"][0]["look"] == "modules in series");
+  CHECK(a04["again"][0]["keys"] ==
+        Json{"count/series", "count/positive", "count/negative", "count/fuses", "count/modules"});
+  CHECK(a04["again"][0]["look"] ==
+        "modules in series; positives; negatives; fuses, how many; modules on the box");
   CHECK_FALSE(again["others"][0].contains("again"));
   CHECK(page.find("Open elsewhere: 3 of the site") < page.find("<main"));
   CHECK(plan_in(tally({"--again", first, "--format", "html"}).out)["key"] == again["key"]);

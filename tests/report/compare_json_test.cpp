@@ -38,7 +38,8 @@ const std::unique_ptr<ComparedReports>& visits() {
 TEST_CASE("keys of a comparison, in that order") {
   const Ordered r = Ordered::parse(json_of(*visits()));
   CHECK(keys_of(r) == Keys{"format", "tool", "before", "after", "remarks", "nothing_changed", "open",
-                           "counts", "findings", "new_boxes", "dropped_boxes", "changed_boxes", "caution"});
+                           "beyond_verdict", "counts", "findings", "new_boxes", "dropped_boxes",
+                           "changed_boxes", "caution"});
   CHECK(r["format"] == "boxproof-comparison/1");
   CHECK(keys_of(r["before"]) == Keys{"file", "tool", "basis", "edition", "visited", "site", "verdict"});
   CHECK(keys_of(r["counts"]) == Keys{"new", "still-open", "open-again", "not-looked-at-again", "agreed",

@@ -117,7 +117,7 @@ TEST_CASE("the Markdown has the same sections, each finding once") {
                         "Verdict: **STOP → STOP**", "## New\n", "`condition/loose-terminal`",
                         "## Still open\n", "## Not looked at again\n",
                         "   - Why: The box was visited, but the record does not say "
-                        "again: measured/9/voc\\_v.",
+                        "again: measured/9/voc\\_v, measured/irradiance\\_w\\_m2",
                         "## Corrected\n", "## Changed boxes\n"}));
   CHECK(page.ends_with("switch open.\n"));
 }
