@@ -1,6 +1,6 @@
 // What to do where a part differs from the plan and the plan's own part breaks a rule: not what the tally
-// rules say, for the part of the plan must not be fitted. Likewise of strings that are longer on the plan than
-// a limit lets them be, and of a label that says what is there.
+// rules say, for the part of the plan must not be fitted. Likewise of strings that are longer on the plan
+// than a limit lets them be, and of a label that says what is there.
 #pragma once
 
 #include <span>

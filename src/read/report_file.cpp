@@ -162,9 +162,8 @@ class ReportReader : public Sink {
     report_.high = number_or_null(r, "high_c", reading_);
     if (const Field permit = r.take("permit")) {  // an older program did not tell
       report_.permit.emplace();
-      each(permit.top(), [&](const Value& v) {
-        report_.permit->emplace_back(to_text_value(v, reading_).value_or(""));
-      });
+      each(permit.top(),
+           [&](const Value& v) { report_.permit->emplace_back(to_text_value(v, reading_).value_or("")); });
     }
     if (const Field verdict = r.required("verdict"))
       if (const auto word = to_word(verdict.top(), verdict_names, reading_))

@@ -89,7 +89,8 @@ std::string reason_words(const Compared& c, const Comparison& comparison) {
       return fmt::format("It hangs on other boxes as found, of which the record does not say all again: {}.",
                          detail);
     case Reason::no_longer_stated:
-      return fmt::format("Not shown to be gone: {} may not be stated any more, or cannot be computed.", detail);
+      return fmt::format("Not shown to be gone: {} may not be stated any more, or cannot be computed.",
+                         detail);
     case Reason::agreed_new: return "New, and set aside at once." + agreement(c, comparison);
     case Reason::agreed_now: return "Open before." + agreement(c, comparison);
     case Reason::agreed_before: return "As before." + agreement(c, comparison);

@@ -23,8 +23,8 @@ std::string change_words(const Compared& compared);
 
 // "field check of 2027-03-18, NEC 2017: STOP"
 std::string report_words(const ReportFile& report);
-// Behind the two verdicts: what the later one means; or that it holds for what that report looked at, and what
-// else is open.
+// Behind the two verdicts: what the later one means; or that it holds for what that report looked at, and
+// what else is open.
 std::string verdict_words(const Comparison& comparison);
 // "Of 32 findings before, 25 are corrected, … 2 findings are new."
 std::string summary(const Comparison& comparison);

@@ -101,7 +101,7 @@ TEST_CASE("what was looked at, key by key") {
   CHECK(keys({{"id", "A-01"},
               {"count", {{"series", {18, 18}}, {"positive", 9}}},
               {"output", {{"material", "copper"}}}}) ==
-        Keys{"count/positive", "count/series", "output/material"});
+        Keys{"count/positive", "count/series/1", "count/series/2", "output/material"});
   CHECK(keys({{"id", "A-01"},
               {"measured",
                {{"cell_c", 40}, {"strings", {{{"position", 7}, {"voc_v", 500}}, {{"isc_a", 9}}}}}}}) ==

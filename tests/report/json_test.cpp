@@ -26,7 +26,7 @@ Keys keys_of(const Ordered& object) {
 // The keys and their order are those of the rules page of the specification; what a comparison of two reports
 // needs besides stands behind them.
 const Keys top{"format", "tool", "code", "basis", "site", "boxes", "findings", "caution"};
-const Keys site{"name", "verdict", "totals", "counts", "low_c", "high_c"};
+const Keys site{"name", "verdict", "totals", "counts", "low_c", "high_c", "permit"};
 const Keys totals{"combiners", "strings", "modules", "dc_kw"};
 const Keys counts{"hazard", "correction", "query", "advice"};
 const Keys calc{"max_v",   "cold_factor", "out_max_a", "out_continuous_a", "strings",
