@@ -86,17 +86,12 @@ std::vector<std::string> record_inputs(const Finding& f, std::string_view looked
     for (const std::string_view input : row.inputs)
       if (!input.empty())
         each_below(input, looked_at, [&](std::string_view key) {
-          // A list that left strings out: what the others have may show it now.
           // These only change how the rules on aluminum and on fine strands say it.
           if (key == "output/antioxidant" || key == "output/lug_for_fine_strand") return;
           if (of_another_string(f, key)) return;
           // Nothing is computed from the modules counted on the box.
           if (key == "count/modules" && !f.rule->id.starts_with("tally/")) return;
           // A list that left strings out: what the others have may show it now.
-          // Of these only the rules on aluminum and on fine strands speak.
-          if ((key == "output/antioxidant" && f.rule->id != "conductor/aluminum") ||
-              (key == "output/lug_for_fine_strand" && f.rule->id != "conductor/fine-strand"))
-            return;
           if (key.starts_with("count/series/")) key = "count/series";
           if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.emplace_back(key);
         });
