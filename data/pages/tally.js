@@ -168,8 +168,8 @@ function start() {
   const load = document.getElementById("load");
   load.addEventListener("change", async () => {
     const [file] = load.files;
+    load.value = ""; // at once: the same file chosen again must be a change, however soon
     if (file !== undefined) await loadFile(file);
-    load.value = "";
   });
   window.addEventListener("beforeunload", (event) => {
     if (!kept.meta.changed && kept.unsaved.size === 0) return;
