@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "boxproof/baseline.hpp"
 #include "boxproof/exceptions.hpp"
 #include "boxproof/finding.hpp"
 #include "boxproof/progress.hpp"
@@ -28,6 +29,13 @@ struct BoxResult {
   std::optional<Disposition> disposition;  // the weightiest of its findings; nothing: none has one
 };
 
+// What a baseline did: its day and reason, and its entries of this design that no longer occur.
+struct BaselineUse {
+  std::string name, reason;
+  Date date{};
+  std::vector<BaselineEntry> stale;
+};
+
 // What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then
 // by rule), then boxes that are not on the plan.
 struct Judgement {
@@ -45,6 +53,8 @@ struct Judgement {
   std::optional<ExceptionDay> exceptions_day;
   std::vector<ExceptionResult> exceptions;  // in the order of the file
   std::vector<AgreedFinding> agreed;        // in report order
+  // By a baseline, if there is one; nothing: there is none. The entries of this design that nothing matched.
+  std::optional<BaselineUse> baseline;
 };
 
 // Judges a design, alone or with a field record. Every finding has its place.

@@ -38,7 +38,9 @@ using Amount = std::variant<std::monostate, double, std::string>;
 struct FilePlace {
   std::string file;
   std::string pointer;                 // RFC 6901
-  std::uint32_t line = 0, column = 0;  // from 1; 0: not located yet
+  std::uint32_t line = 0, column = 0;  // from 1, columns in code points; 0: not located yet
+  // Behind the value's own bytes on its first line: a value that goes on below is pointed to by that line.
+  std::uint32_t end_line = 0, end_column = 0;
 };
 
 struct Finding {
@@ -61,7 +63,11 @@ struct Finding {
   bool worse_as_found = false;       // of the plan, and the box as found is farther off
   bool in_record = false;            // the place is in the field record, not in the design
   bool in_plan = false;              // of a box as found: the place is in the design all the same
+  bool known = false;                // on the baseline: no news
   FilePlace place;
+  // Of a finding that holds two accounts against each other, the other account's place; no file: there is
+  // none.
+  FilePlace other_account;
   Working working;  // filled only when asked for
 
   // Whether it is the rule's, or a query for a value that the rule needs too.

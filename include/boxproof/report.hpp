@@ -8,11 +8,9 @@
 
 #include "boxproof/check.hpp"
 #include "boxproof/progress.hpp"
+#include "boxproof/write.hpp"
 
 namespace boxproof {
-
-// Where a report goes, piece by piece, so that a long one never stands in memory whole.
-using Write = std::function<void(std::string_view)>;
 
 struct ReportInput {
   const DesignFile& design;

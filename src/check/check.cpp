@@ -255,7 +255,8 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
       if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", amendments(f, edition));
       read::SourceMap& places = f.in_record ? *record->places : *design.places;
       const auto found = places.find(f.place.pointer);
-      f.place = {places.file(), found.pointer, found.at.line, found.at.column};
+      f.place = {places.file(),   found.pointer,  found.at.line,
+                 found.at.column, found.end.line, found.end.column};
     }
   return out;
 }

@@ -17,7 +17,7 @@ namespace {
 // A path in a file is relative to that file.
 std::string beside(const std::string& file, const std::string& path) {
   if (path.starts_with("/")) return path;
-  const auto folder = file == "-" ? std::string::npos : file.rfind('/');
+  const auto folder = file == "<stdin>" ? std::string::npos : file.rfind('/');
   const std::string here =
       path == "-" ? "./-" : path;  // "-" is a name in a file, and standard input on the command line
   return folder == std::string::npos ? here : file.substr(0, folder + 1) + path;
@@ -34,10 +34,9 @@ void override_temperature(std::optional<Celsius>& stated, std::optional<double> 
 
 // Standard input is there once.
 void check_inputs(const Options& o) {
-  const std::pair<std::string_view, const std::string&> inputs[] = {{"design", o.design},
-                                                                    {"field record", o.record},
-                                                                    {"agreed exceptions", o.exceptions},
-                                                                    {"report", o.again}};
+  const std::pair<std::string_view, const std::string&> inputs[] = {
+      {"design", o.design},     {"field record", o.record},   {"agreed exceptions", o.exceptions},
+      {"baseline", o.baseline}, {"amendments", o.amendments}, {"report", o.again}};
   std::string_view before;
   for (const auto& [what, path] : inputs) {
     if (path != "-") continue;
@@ -49,53 +48,82 @@ void check_inputs(const Options& o) {
 }
 
 void keep_input(const Options& o, const std::string& input) {
-  if (o.output.empty() || input.empty() || input == "-" || !same_file(o.output, input)) return;
-  throw WrongUse(fmt::format(
-      "found --output {}, which is the input {}, expected another file: it would be lost", o.output, input));
+  if (input.empty() || input == "-") return;
+  const auto keep = [&](const std::string& option, const std::string& output) {
+    if (!output.empty() && same_file(output, input))
+      throw WrongUse(fmt::format("found {}, which is the input {}, expected another file: it would be lost",
+                                 option, input));
+  };
+  keep("--output " + o.output, o.output);
+  for (const std::string& report : o.reports) keep("--report " + report, report.substr(report.find('=') + 1));
 }
 
 }  // namespace
 
 void keep_inputs(const Options& o) {
-  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.before, &o.after, &o.again})
+  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.baseline, &o.amendments, &o.before,
+                                   &o.after, &o.again, &o.schedule, &o.site})
     keep_input(o, *input);
+  for (const std::string& input : o.designs) keep_input(o, input);
 }
 
-void load(const Options& o, Console& console, Case& c, const ProgressHook& progress) {
-  check_inputs(o);
-  c.design_text = read_file(o.design, console.in);
-  c.design = read_design(c.design_text, progress);
-  Design& design = c.design.design;
+void load_others(const Options& o, Console& console, Others& others, const ProgressHook& progress) {
   if (!o.record.empty()) {
-    c.record_text = read_file(o.record, console.in);
-    c.record = read_field_record(c.record_text, progress);
+    others.record_text = read_file(o.record, console.in);
+    others.record = read_field_record(others.record_text, progress);
   }
   if (!o.exceptions.empty()) {
-    c.exceptions_text = read_file(o.exceptions, console.in);
-    c.exceptions = read_exceptions(c.exceptions_text);
+    others.exceptions_text = read_file(o.exceptions, console.in);
+    others.exceptions = read_exceptions(others.exceptions_text);
   }
+  if (!o.baseline.empty()) {
+    others.baseline_text = read_file(o.baseline, console.in);
+    others.baseline = read_baseline(others.baseline_text);
+  }
+  if (!o.amendments.empty()) others.amendments_text = read_file(o.amendments, console.in);
+}
+
+void load_design(Document text, Case& c, const ProgressHook& progress) {
+  c.design_text = std::move(text);
+  c.design = read_design(c.design_text, progress);
+}
+
+void choose_edition(const Options& o, std::istream& in, Case& c) {
+  Design& design = c.design.design;
   std::string edition = design.edition;
   if (!o.edition.empty() && o.edition != edition) {
     c.overrides.push_back(fmt::format("code.edition is {} (the file says {})", o.edition, edition));
     edition = o.edition;
   }
   Amendments amendments{&c.design_text, design.amendments_offset};
-  if (!design.amendments_path.empty()) {
-    const std::string path = beside(o.design, design.amendments_path);
+  bool amended = design.amendments_offset || !design.amendments_path.empty();
+  if (!o.amendments.empty()) {
+    c.overrides.push_back(fmt::format("code.amendments are those of {} ({})", o.amendments,
+                                      amended ? "in place of the file's" : "the file states none"));
+    amendments = {&c.others->amendments_text, std::nullopt};
+    amended = true;
+  } else if (!design.amendments_path.empty()) {
+    const std::string path = beside(c.design_text.name, design.amendments_path);
     keep_input(o, path);
-    c.amendments_text = read_file(path, console.in);
+    c.amendments_text = read_file(path, in);
     amendments.document = &c.amendments_text;
   }
-  const bool amended = design.amendments_offset || !design.amendments_path.empty();
   c.edition = load_edition(edition, amended ? &amendments : nullptr);
   override_temperature(design.site.low, o.low, "low_c", c);
   override_temperature(design.site.high, o.high, "high_c", c);
 }
 
+void load(const Options& o, Console& console, Case& c, const ProgressHook& progress) {
+  check_inputs(o);
+  load_design(read_file(o.design, console.in), c, progress);
+  load_others(o, console, *c.others, progress);
+  choose_edition(o, console.in, c);
+}
+
 ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console) {
   if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
-  if (c.record)
-    if (const auto visit = parse_date(c.record->record.date)) return {*visit, DayFrom::visit};
+  if (c.others->record)
+    if (const auto visit = parse_date(c.others->record->record.date)) return {*visit, DayFrom::visit};
   if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
   return {console.today(), DayFrom::today};
 }

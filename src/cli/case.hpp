@@ -1,12 +1,14 @@
 // The inputs of a judgement: files read, and changed by the command line.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "boxproof/baseline.hpp"
 #include "boxproof/exceptions.hpp"
 #include "boxproof/read.hpp"
 #include "src/cli/options.hpp"
@@ -19,12 +21,19 @@ struct WrongUse : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-// Everything that a judgement needs, read from files and changed by the command line.
-struct Case {
-  Document design_text, record_text, amendments_text, exceptions_text;
-  DesignFile design;
+// The inputs beside a design: all designs of a run share them.
+struct Others {
+  Document record_text, exceptions_text, baseline_text, amendments_text;
   std::optional<RecordFile> record;
   std::optional<ExceptionsFile> exceptions;
+  std::optional<Baseline> baseline;
+};
+
+// Everything that a judgement needs, read from files and changed by the command line.
+struct Case {
+  Document design_text, amendments_text;
+  DesignFile design;
+  std::shared_ptr<Others> others = std::make_shared<Others>();
   Edition edition;
   std::vector<std::string> overrides;
 };
@@ -34,6 +43,12 @@ void keep_inputs(const Options& o);
 
 // Reads everything that the options name. Throws InputError, or WrongUse.
 void load(const Options& o, Console& console, Case& c, const ProgressHook& progress = {});
+
+// Its three steps, for a run of many designs: what stands beside the designs, one design out of its text, and
+// the edition that it is judged by with what the command line changes. The last two may run side by side.
+void load_others(const Options& o, Console& console, Others& others, const ProgressHook& progress = {});
+void load_design(Document text, Case& c, const ProgressHook& progress = {});
+void choose_edition(const Options& o, std::istream& in, Case& c);
 
 // The day on which agreed exceptions must be in force.
 ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console);

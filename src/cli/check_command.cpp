@@ -4,32 +4,10 @@
 #include <algorithm>
 
 #include "boxproof/report.hpp"
-#include "src/cli/case.hpp"
-#include "src/cli/commands.hpp"
+#include "src/cli/check_run.hpp"
 #include "src/cli/files.hpp"
-#include "src/cli/progress.hpp"
 
 namespace boxproof::cli {
-namespace {
-
-// Everything judged, and what is agreed set aside. A page always holds the workings, closed.
-Judgement judgement_of(const Options& o, const Case& c, const Console& console, Progress& progress) {
-  Judgement j = check(c.design, c.edition, c.record ? &*c.record : nullptr,
-                      {o.boxes, o.show_work || o.format == "html", progress.stage("judging")});
-  if (c.exceptions) apply_exceptions(j, c.design.design, *c.exceptions, exceptions_day(o, c, console));
-  return j;
-}
-
-using Writer = void (*)(const ReportInput&, const Write&);
-Writer writer(std::string_view format) {
-  if (format == "json") return write_json;
-  if (format == "html") return write_html;
-  if (format == "markdown") return write_markdown;
-  return write_text;
-}
-
-}  // namespace
-
 bool wants_colour(const Options& o, const Console& console) {
   if (o.color != "auto") return o.color == "always";
   if (!o.output.empty() || !console.out_is_terminal) return false;
@@ -47,25 +25,13 @@ int status_of(const std::array<std::size_t, severity_names.size()>& counts, std:
 }
 
 int check_command(const Options& o, Console& console) {
-  Case c;
-  Progress progress(console);
-  load(o, console, c, progress.stage("reading"));
-  expect_boxes(o, c.design.design);
-  const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console, progress);
-  Target target(o.output, console.out);
-  const ReportInput report{c.design,
-                           record,
-                           c.edition,
-                           judgement,
-                           c.overrides,
-                           o.show_work,
-                           wants_colour(o, console),
-                           progress.writing(o.output)};
-  const Write write = [&target](std::string_view text) { target.write(text); };
-  writer(o.format)(report, write);
-  target.finish();
-  return status_of(judgement.counts, o.fail_on);
+  if (o.designs.empty())
+    throw WrongUse(
+        "found no DESIGN, expected a design file, a folder or a pattern; see boxproof check --help");
+  const std::vector<Output> outputs = outputs_of(o);
+  const std::vector<DesignInput> designs = find_designs(o.designs);
+  const bool one = o.designs.size() == 1 && designs.size() == 1 && designs.front().named;
+  return one ? check_one(o, outputs, console) : check_many(o, designs, outputs, console);
 }
 
 int box_command(const Options& o, Console& console) {
@@ -77,8 +43,8 @@ int box_command(const Options& o, Console& console) {
   if (found == ids.end())
     throw WrongUse(
         fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
-  const RecordFile* record = c.record ? &*c.record : nullptr;
-  const Judgement judgement = judgement_of(o, c, console, progress);
+  const RecordFile* record = c.others->record ? &*c.others->record : nullptr;
+  const Judgement judgement = judge(o, c, console, o.show_work, progress.stage("judging"));
   progress.clear();
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);

@@ -1,6 +1,7 @@
 // The commands that stand in files of their own. Each returns the exit status.
 #pragma once
 
+#include "boxproof/input_error.hpp"
 #include "src/cli/options.hpp"
 #include "src/cli/run.hpp"
 
@@ -11,9 +12,16 @@ int box_command(const Options& options, Console& console);
 int labels_command(const Options& options, Console& console);
 int tally_command(const Options& options, Console& console);
 int compare_command(const Options& options, Console& console);
+int baseline_command(const Options& options, Console& console);
+int draft_command(const Options& options, Console& console);
+int schedule_command(const Options& options, Console& console);
+int completion_command(const Options& options, Console& console);
 
 // Whether text goes out in colour.
 bool wants_colour(const Options& options, const Console& console);
+
+// Tells what is wrong with an input, a line a problem.
+void tell(const InputError& error, Console& console);
 
 // The status for so many findings of each severity.
 int status_of(const std::array<std::size_t, severity_names.size()>& counts, std::string_view fail_on);

@@ -19,9 +19,9 @@ int labels_command(const Options& o, Console& console) {
   report::LabelReport r{design, c.edition, {}, o.boxes.empty(), c.overrides};
   r.progress = progress.writing(o.output);
   std::map<std::string_view, const VisitedBox*> visited;
-  if (c.record) {
+  if (c.others->record) {
     r.basis = Basis::as_built;
-    for (const VisitedBox& box : c.record->record.boxes) visited.emplace(box.id, &box);
+    for (const VisitedBox& box : c.others->record->record.boxes) visited.emplace(box.id, &box);
   }
   std::deque<FoundBox> found;  // boxes as found, which the report points to
   for (const Combiner& box : design.combiners) {

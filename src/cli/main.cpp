@@ -5,6 +5,7 @@
 #include <chrono>
 #include <cstdlib>
 #include <ctime>
+#include <filesystem>
 #include <iostream>
 
 #include "src/cli/run.hpp"
@@ -32,6 +33,11 @@ std::size_t columns() {
   return ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
 }
 
+std::string working_folder() {
+  std::error_code unknown;  // a folder that is gone has no settings
+  return std::filesystem::current_path(unknown).string();
+}
+
 bool is_pipe(int descriptor) {
   struct stat status {};
   return fstat(descriptor, &status) == 0 && S_ISFIFO(status.st_mode);
@@ -53,6 +59,7 @@ int main(int argc, char** argv) {
                                  isatty(STDERR_FILENO) == 1,
                                  elapsed,
                                  columns,
+                                 working_folder(),
                                  is_pipe(STDOUT_FILENO)};
   return boxproof::cli::run({argv + 1, argv + argc}, console);
 }

@@ -1,16 +1,10 @@
 // The one file that knows CLI11.
 #include "src/cli/options.hpp"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
-#include <CLI/CLI.hpp>
-#include <algorithm>
-#include <charconv>
-
-#include "boxproof/date.hpp"
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
+#include "src/cli/option_values.hpp"
+#include "src/cli/outputs.hpp"
 #include "src/cli/run.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
@@ -21,7 +15,8 @@ namespace {
 
 // What a command's exit status tells. Only some commands fail on what they find; only some read an input.
 std::string epilogue(std::string_view command) {
-  const bool judges = command != "rules" && command != "tables" && command != "schema";
+  const bool judges =
+      command != "rules" && command != "tables" && command != "schema" && command != "completion";
   const std::string_view found =
       command == "check"     ? "0 nothing at or above --fail-on; 1 something is;"
       : command == "compare" ? "0 nothing open or new at or above --fail-on; 1 something is;"
@@ -34,34 +29,6 @@ std::string epilogue(std::string_view command) {
          "Every report is an aid to review and no approval.";
 }
 
-template <class Range>
-std::vector<std::string> words(const Range& range) {
-  return {range.begin(), range.end()};
-}
-
-// A value out of a list, with the nearest one where it is misspelt.
-CLI::Validator one_of(std::vector<std::string> allowed) {
-  std::string names = fmt::format("{{{}}}", fmt::join(allowed, ","));
-  return {[allowed = std::move(allowed)](std::string& value) {
-            if (std::find(allowed.begin(), allowed.end(), value) != allowed.end()) return std::string();
-            const std::vector<std::string_view> views(allowed.begin(), allowed.end());
-            return fmt::format("found \"{}\", expected one of {}{}", value, fmt::join(allowed, ", "),
-                               text::did_you_mean(value, views));
-          },
-          names};
-}
-
-CLI::Validator celsius(double least, double most) {
-  return {[least, most](std::string& value) {
-            double degrees = 0;
-            const auto parsed = std::from_chars(value.data(), value.data() + value.size(), degrees);
-            const bool whole = parsed.ec == std::errc() && parsed.ptr == value.data() + value.size();
-            if (whole && degrees >= least && degrees <= most) return std::string();
-            return fmt::format("found \"{}\", expected degrees Celsius from {} to {}", value, least, most);
-          },
-          fmt::format("{} to {}", least, most)};
-}
-
 // The topics of the rules, as they stand in the ids.
 std::vector<std::string> rule_topics() {
   std::vector<std::string> out;
@@ -70,26 +37,6 @@ std::vector<std::string> rule_topics() {
     if (out.empty() || out.back() != topic) out.push_back(topic);
   }
   return out;
-}
-
-CLI::Validator a_day() {
-  return {[](std::string& value) {
-            if (parse_date(value)) return std::string();
-            return fmt::format("found \"{}\", expected {}", value, expected_date(value));
-          },
-          ""};
-}
-
-// A whole number from `least` to what a list of boxes can hold.
-CLI::Validator whole_number(std::uint32_t least) {
-  return {[least](std::string& value) {
-            std::uint32_t number = 0;
-            const auto parsed = std::from_chars(value.data(), value.data() + value.size(), number);
-            if (parsed.ec == std::errc() && parsed.ptr == value.data() + value.size() && number >= least)
-              return std::string();
-            return fmt::format("found \"{}\", expected a whole number from {} on", value, least);
-          },
-          ""};
 }
 
 void add_output_option(CLI::App& command, Options& o) {
@@ -114,16 +61,35 @@ void add_color_option(CLI::App& command, Options& o) {
       ->check(one_of({"auto", "always", "never"}));
 }
 
-void add_design_options(CLI::App& command, Options& o) {
-  command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
-      ->required();
+// What changes how designs are judged: of all commands that judge, and of the settings.
+void add_code_options(CLI::App& command, Options& o) {
   command.add_option("--edition", o.edition, "judge by this edition of the code, not the file's")
       ->type_name("YEAR")
       ->check(one_of(words(edition_names)));
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
       ->check(celsius(-70, 30));
+  command
+      .add_option("--amendments", o.amendments,
+                  "local amendments (JSON) in place of those that the design names")
+      ->type_name("FILE");
+  command.add_flag("--no-settings", o.no_settings, "as if there were no .boxproof.json");
   add_output_option(command, o);
+}
+
+void add_design_options(CLI::App& command, Options& o) {
+  command.add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
+      ->required();
+  add_code_options(command, o);
+}
+
+void add_designs_options(CLI::App& command, Options& o) {
+  command.add_option(
+      "DESIGN", o.designs,
+      "design files, folders (every design in them) and patterns (* ? [a-z]); - reads standard "
+      "input; those of the settings where none is named");
+  add_code_options(command, o);
+  command.add_flag("--verbose", o.verbose, "name the settings, and the files that were skipped and why");
 }
 
 void add_record_option(CLI::App& command, Options& o, const std::string& what) {
@@ -160,6 +126,15 @@ void add_box_option(CLI::App& command, Options& o) {
       ->take_all();
 }
 
+// The formats of which the program holds a schema.
+constexpr std::string_view schema_names[] = {"design", "asbuilt", "exceptions", "baseline", "settings",
+                                             "report", "reports", "comparison", "labels",   "rules"};
+
+// FORMAT=FILE, as --report takes it.
+CLI::Validator one_report() {
+  return {[](std::string& value) { return about_report(value); }, ""};
+}
+
 struct Commands {
   CLI::App app{"Checks the DC combiner boxes of photovoltaic arrays against the adopted code."};
   Options options;
@@ -174,14 +149,27 @@ struct Commands {
     Options& o = options;
 
     CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
-    add_design_options(*check, o);
+    add_designs_options(*check, o);
     add_judging_options(*check, o);
     add_box_option(*check, o);
     check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
     add_format_option(
-        *check, o, {"text", "html", "markdown", "json"},
+        *check, o, words(check_formats),
         "text for a terminal, html for a page with drawings, markdown for a correction list, json "
-        "for programs");
+        "for programs, sarif for code hosts, junit for test reports, annotations for workflow logs");
+    check
+        ->add_option("--report", o.reports,
+                     "one more output, such as sarif=out.sarif; may be repeated; a path that ends in / is a "
+                     "folder with a file a design")
+        ->type_name("FORMAT=FILE")
+        ->expected(1)
+        ->take_all()
+        ->check(one_report());
+    check
+        ->add_option("--baseline", o.baseline,
+                     "findings that are no news (boxproof-baseline/1): only others make the exit status 1, "
+                     "and every hazard")
+        ->type_name("FILE");
     add_fail_on_option(*check, o, "mildest severity that makes the exit status 1 (correction)");
 
     CLI::App* box =
@@ -200,6 +188,8 @@ struct Commands {
 
     add_tally(o);
     add_compare(o);
+    add_baseline(o);
+    add_schedules(o);
     add_rules(o);
 
     CLI::App* tables = app.add_subcommand("tables", "Print what an edition of the code holds");
@@ -213,9 +203,13 @@ struct Commands {
         ->check(one_of(words(edition_names)));
 
     CLI::App* schema = app.add_subcommand("schema", "Print the JSON Schema of a format");
-    schema->add_option("NAME", o.schema, "design, asbuilt, exceptions, report, comparison, labels or rules")
+    schema->add_option("NAME", o.schema, fmt::format("{}", fmt::join(schema_names, ", ")))
         ->required()
-        ->check(one_of({"design", "asbuilt", "exceptions", "report", "comparison", "labels", "rules"}));
+        ->check(one_of(words(schema_names)));
+
+    CLI::App* completion =
+        app.add_subcommand("completion", "Print what completes boxproof's command line in a shell");
+    completion->add_option("SHELL", o.shell, "bash or zsh")->required()->check(one_of({"bash", "zsh"}));
 
     for (CLI::App* command : app.get_subcommands({})) {
       command->allow_extras();
@@ -270,6 +264,31 @@ struct Commands {
                        "mildest severity that, open or new, makes the exit status 1 (correction)");
     add_output_option(*compare, o);
     add_color_option(*compare, o);
+  }
+
+  void add_baseline(Options& o) {
+    CLI::App* baseline =
+        app.add_subcommand("baseline", "Write down today's findings, so that a build fails only on others");
+    add_designs_options(*baseline, o);
+    add_judging_options(*baseline, o);
+    baseline->add_option("--reason", o.reason, "why these findings stay for now")
+        ->type_name("TEXT")
+        ->required();
+  }
+
+  void add_schedules(Options& o) {
+    CLI::App* draft =
+        app.add_subcommand("draft", "Make a design file from a combiner schedule and a site file");
+    draft->add_option("SCHEDULE", o.schedule,
+                      "combiner schedule (CSV), a row a box or circuit; - reads standard input");
+    draft->add_option("--site", o.site, "site file: the design without its boxes (JSON)")->type_name("FILE");
+    draft->add_flag("--blank", o.blank, "a starter to fill in, with notes, in place of a schedule");
+    add_output_option(*draft, o);
+    CLI::App* schedule =
+        app.add_subcommand("schedule", "The combiner schedule of a design, as draft reads it");
+    schedule->add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
+        ->required();
+    add_output_option(*schedule, o);
   }
 
   void add_rules(Options& o) {
@@ -358,6 +377,9 @@ Parsed parse(const std::vector<std::string>& arguments) {
   if (!extras.empty()) return wrong(about_extra(extras.front(), app, command), command);
   if (command == nullptr) return {std::nullopt, app.help(), arguments.empty() ? wrong_use : done};
   commands.options.command = command->get_name();
+  for (const CLI::Option* option : command->get_options())
+    if (option->count() > 0 && !option->get_lnames().empty())
+      commands.options.given.push_back(option->get_lnames().front());
   return {commands.options, "", done};
 }
 

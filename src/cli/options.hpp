@@ -11,13 +11,20 @@ namespace boxproof::cli {
 
 struct Options {
   std::string command;
+  std::vector<std::string> designs;  // of `check` and `baseline`: files, folders, patterns
   std::string design, record;
   std::string exceptions, on;  // agreed exceptions, and the day on which they count
   std::string edition;         // empty: the file's
   std::optional<double> low, high;
   std::vector<std::string> boxes;
   std::string format = "text";
-  std::string output;  // empty: standard output
+  std::string output;                // empty: standard output
+  std::vector<std::string> reports;  // of `check`: more outputs, FORMAT=FILE
+  std::string amendments;            // local amendments in place of those that the design names
+  std::string baseline;              // findings that are no news
+  std::string reason;                // of `baseline`
+  bool no_settings = false;          // as if there were no .boxproof.json
+  bool verbose = false;
   bool show_work = false;
   std::string fail_on = "correction";
   std::string color = "auto";
@@ -29,9 +36,13 @@ struct Options {
   // of `tally`: how many boxes (all where neither is given), how many of them by urgency (half), the
   // start of the random choice (1)
   std::optional<std::uint32_t> sample, thinnest, seed;
-  std::string plan;           // a published sampling plan
-  std::string again;          // the report of an earlier check
-  std::string before, after;  // of `compare`
+  std::string plan;                // a published sampling plan
+  std::string again;               // the report of an earlier check
+  std::string before, after;       // of `compare`
+  std::string schedule, site;      // of `draft`: the combiner schedule (CSV) and the site file
+  bool blank = false;              // of `draft`: a starter to fill in
+  std::string shell;               // of `completion`
+  std::vector<std::string> given;  // long names of the options on the command line, without dashes
 };
 
 // What came of parsing: options to go on with, or a text to print and a status to end with.

@@ -11,6 +11,7 @@
 #include "src/cli/commands.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/options.hpp"
+#include "src/cli/settings.hpp"
 #include "src/edition/compare.hpp"
 #include "src/edition/embedded.hpp"
 #include "src/report/layout.hpp"
@@ -95,20 +96,19 @@ struct Command {
   std::string_view name;
   int (*run)(const Options&, Console&);
 };
-constexpr Command commands[] = {{"check", check_command},     {"box", box_command},
-                                {"labels", labels_command},   {"tally", tally_command},
-                                {"compare", compare_command}, {"rules", rules_command},
-                                {"tables", tables_command},   {"schema", schema_command}};
+constexpr Command commands[] = {
+    {"check", check_command},   {"box", box_command},           {"labels", labels_command},
+    {"tally", tally_command},   {"compare", compare_command},   {"baseline", baseline_command},
+    {"draft", draft_command},   {"schedule", schedule_command}, {"rules", rules_command},
+    {"tables", tables_command}, {"schema", schema_command},     {"completion", completion_command}};
+
+}  // namespace
 
 void tell(const InputError& e, Console& console) {
   for (const Problem& p : e.problems()) console.err << report::plain(to_text(p)) << "\n";
   if (e.total() > e.problems().size())
     console.err << fmt::format("… and {} more\n", e.total() - e.problems().size());
-  console.err << fmt::format("boxproof: {}; nothing was judged\n",
-                             counted(e.total(), "problem with the input", "problems with the input"));
 }
-
-}  // namespace
 
 int run(const std::vector<std::string>& arguments, Console& console) {
   try {
@@ -117,12 +117,16 @@ int run(const std::vector<std::string>& arguments, Console& console) {
       (parsed.status == done ? console.out : console.err) << parsed.text;
       return parsed.status == done && !console.out.flush() ? wrong_use : parsed.status;
     }
-    keep_inputs(*parsed.options);
+    Options options = *parsed.options;
+    if (!options.no_settings) apply_settings(options, console);
+    keep_inputs(options);
     for (const Command& command : commands)
-      if (command.name == parsed.options->command) return command.run(*parsed.options, console);
+      if (command.name == options.command) return command.run(options, console);
     return wrong_use;
   } catch (const InputError& e) {
     tell(e, console);
+    console.err << fmt::format("boxproof: {}; nothing was judged\n",
+                               counted(e.total(), "problem with the input", "problems with the input"));
     return bad_input;
   } catch (const WrongUse& e) {
     console.err << "boxproof: " << report::plain(e.what()) << "\n";

@@ -33,7 +33,8 @@ struct Console {
   // former no progress is shown.
   std::function<std::chrono::milliseconds()> elapsed = {};
   std::function<std::size_t()> columns = {};
-  bool out_is_pipe = false;  // whoever reads it, such as a pager, may write on the terminal
+  std::string working_folder = {};  // where settings are looked for, and above it; empty: nowhere
+  bool out_is_pipe = false;         // whoever reads it, such as a pager, may write on the terminal
 };
 
 // Runs the program with the arguments behind its name; returns the exit status.

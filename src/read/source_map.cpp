@@ -4,6 +4,37 @@
 #include <charconv>
 
 namespace boxproof::read {
+namespace {
+
+// Where the JSON value that starts at `start` ends, or its first line, without the spaces at that line's end.
+std::uint32_t first_line_end(std::string_view source, std::size_t start) {
+  std::size_t depth = 0, at = start;
+  bool in_text = false;
+  for (; at < source.size(); ++at) {
+    const char c = source[at];
+    if (in_text) {
+      if (c == '\\')
+        ++at;
+      else if (c == '"')
+        in_text = false;
+      if (!in_text && depth == 0) return static_cast<std::uint32_t>(at + 1);
+    } else if (c == '"') {
+      in_text = true;
+    } else if (c == '{' || c == '[') {
+      ++depth;
+    } else if (c == '}' || c == ']') {
+      if (depth <= 1) return static_cast<std::uint32_t>(depth == 1 ? at + 1 : at);
+      --depth;
+    } else if (c == '\n' || (depth == 0 && (c == ',' || c == ' ' || c == '\t' || c == '\r'))) {
+      break;
+    }
+  }
+  at = std::min(at, source.size());
+  while (at > start + 1 && (source[at - 1] == ' ' || source[at - 1] == '\t' || source[at - 1] == '\r')) --at;
+  return static_cast<std::uint32_t>(at);
+}
+
+}  // namespace
 
 const Tree* SourceMap::piece(std::string_view key, std::int64_t index) {
   for (const Cached& c : cache_)
@@ -57,7 +88,9 @@ SourceMap::Found SourceMap::find(std::string_view pointer) {
     }
   }
   const std::uint32_t offset = made_ ? made_->piece(value.offset()).source_at : value.offset();
-  return {pointer_of(value), lines_.at(offset)};
+  const std::string_view source = made_ ? made_->source : text_;
+  const std::uint32_t end = made_ ? offset : first_line_end(source, offset);
+  return {pointer_of(value), lines_.at(offset), lines_.at(end)};
 }
 
 }  // namespace boxproof::read

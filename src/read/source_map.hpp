@@ -40,6 +40,7 @@ class SourceMap {
   struct Found {
     std::string pointer;
     text::LineColumn at;
+    text::LineColumn end = {};  // behind its last byte, or behind its first line where it has more than one
   };
   // The value that the pointer names; where a box does not state it, the same value of its box type; where
   // neither does, the nearest value around it that is there.

@@ -1,0 +1,28 @@
+// Designs judged, one after the other or side by side, and told in one or more formats.
+#pragma once
+
+#include "boxproof/check.hpp"
+#include "src/cli/case.hpp"
+#include "src/cli/commands.hpp"
+#include "src/cli/inputs.hpp"
+#include "src/cli/outputs.hpp"
+#include "src/cli/progress.hpp"
+
+namespace boxproof::cli {
+
+// Whether a report of this format wants the workings in any case: a page holds them, closed.
+bool wants_work(const Options& o, const std::vector<Output>& outputs);
+
+// The judgement of a case: what is agreed set aside, what is on the baseline marked.
+Judgement judge(const Options& o, const Case& c, const Console& console, bool show_work,
+                const ProgressHook& progress = {});
+
+// One design, named on the command line: a long report is streamed.
+int check_one(const Options& o, const std::vector<Output>& outputs, Console& console);
+
+// Any number of designs, on all cores, told in the order in which they were found. One that cannot be read
+// does not stop the others; the status is then `bad_input`.
+int check_many(const Options& o, const std::vector<DesignInput>& designs, const std::vector<Output>& outputs,
+               Console& console);
+
+}  // namespace boxproof::cli
