@@ -89,6 +89,7 @@ struct ReportedException {
 struct ReportFile {
   std::string name;     // as messages show it
   std::string version;  // of the program that made it
+  std::string data;     // revision of the data that judged; empty: not stated
   std::string edition;
   std::vector<std::pair<std::string, std::string>> amendments;  // key, and what became of the value
   std::vector<std::string> overrides;

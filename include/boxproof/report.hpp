@@ -45,4 +45,8 @@ std::string_view caution();
 // The version of the program.
 std::string_view version();
 
+// What stands for the content of the editions' data, 16 hexadecimal digits: programs with the same one judge
+// by the same numbers.
+std::string data_revision();
+
 }  // namespace boxproof

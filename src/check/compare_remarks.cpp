@@ -26,6 +26,11 @@ void about_source(const ReportFile& b, const ReportFile& a, std::vector<std::str
         fmt::format("Two versions of the program made the reports: {} before, {} after. What differs "
                     "may come from the program; make both with one version.",
                     b.version, a.version));
+  else if (!b.data.empty() && !a.data.empty() && b.data != a.data)
+    out.push_back(
+        fmt::format("Two revisions of the program's data judged: {} before, {} after. What differs may come "
+                    "from the data; make both with one program.",
+                    b.data, a.data));
   if (!b.visit_date.empty() && !a.visit_date.empty() && a.visit_date < b.visit_date)
     out.push_back(
         fmt::format("The visit of the later report ({}) is before that of the earlier one ({}). Were "

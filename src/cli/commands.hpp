@@ -16,6 +16,7 @@ int baseline_command(const Options& options, Console& console);
 int draft_command(const Options& options, Console& console);
 int schedule_command(const Options& options, Console& console);
 int completion_command(const Options& options, Console& console);
+int man_command(const Options& options, Console& console);
 
 // Whether text goes out in colour.
 bool wants_colour(const Options& options, const Console& console);

@@ -3,6 +3,8 @@
 
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
+#include "src/cli/describe_app.hpp"
+#include "src/cli/help.hpp"
 #include "src/cli/option_values.hpp"
 #include "src/cli/outputs.hpp"
 #include "src/cli/run.hpp"
@@ -13,21 +15,7 @@
 namespace boxproof::cli {
 namespace {
 
-// What a command's exit status tells. Only some commands fail on what they find; only some read an input.
-std::string epilogue(std::string_view command) {
-  const bool judges =
-      command != "rules" && command != "tables" && command != "schema" && command != "completion";
-  const std::string_view found =
-      command == "check"     ? "0 nothing at or above --fail-on; 1 something is;"
-      : command == "compare" ? "0 nothing open or new at or above --fail-on; 1 something is;"
-      : command.empty()      ? "0 done; 1 check or compare found something at or above --fail-on;"
-                             : "0 done;";
-  const std::string_view input = "; 3 an input cannot be read or is invalid";
-  return report::wrap(fmt::format("Exit status: {} 2 wrong use, or the output cannot be written{}.", found,
-                                  judges ? input : ""),
-                      0, "") +
-         "Every report is an aid to review and no approval.";
-}
+constexpr const char* output_group = "Output";  // heading in the help
 
 // The topics of the rules, as they stand in the ids.
 std::vector<std::string> rule_topics() {
@@ -41,12 +29,16 @@ std::vector<std::string> rule_topics() {
 
 void add_output_option(CLI::App& command, Options& o) {
   command.add_option("--output", o.output, "write to this file, in place of standard output")
-      ->type_name("FILE");
+      ->type_name("FILE")
+      ->group(output_group);
 }
 
 void add_format_option(CLI::App& command, Options& o, std::vector<std::string> formats,
                        const std::string& what) {
-  command.add_option("--format", o.format, what)->type_name("FORMAT")->check(one_of(std::move(formats)));
+  command.add_option("--format", o.format, what)
+      ->type_name("FORMAT")
+      ->check(one_of(std::move(formats)))
+      ->group(output_group);
 }
 
 void add_fail_on_option(CLI::App& command, Options& o, const std::string& what) {
@@ -58,7 +50,8 @@ void add_fail_on_option(CLI::App& command, Options& o, const std::string& what) 
 void add_color_option(CLI::App& command, Options& o) {
   command.add_option("--color", o.color, "when to colour text: auto, always or never")
       ->type_name("WHEN")
-      ->check(one_of({"auto", "always", "never"}));
+      ->check(one_of({"auto", "always", "never"}))
+      ->group(output_group);
 }
 
 // What changes how designs are judged: of all commands that judge, and of the settings.
@@ -89,7 +82,8 @@ void add_designs_options(CLI::App& command, Options& o) {
       "design files, folders (every design in them) and patterns (* ? [a-z]); - reads standard "
       "input; those of the settings where none is named");
   add_code_options(command, o);
-  command.add_flag("--verbose", o.verbose, "name the settings, and the files that were skipped and why");
+  command.add_flag("--verbose", o.verbose, "name the settings, and the files that were skipped and why")
+      ->group(output_group);
 }
 
 void add_record_option(CLI::App& command, Options& o, const std::string& what) {
@@ -132,7 +126,14 @@ constexpr std::string_view schema_names[] = {"design", "asbuilt", "exceptions", 
 
 // FORMAT=FILE, as --report takes it.
 CLI::Validator one_report() {
-  return {[](std::string& value) { return about_report(value); }, ""};
+  return {[](std::string& value) { return about_report(value); },
+          fmt::format("{{{}}}", fmt::join(check_formats, ","))};
+}
+
+// The version, then the data that judges.
+std::string version_text() {
+  return fmt::format("boxproof {}\ndata {} (editions {})", version(), data_revision(),
+                     fmt::join(edition_names, " "));
 }
 
 struct Commands {
@@ -141,8 +142,8 @@ struct Commands {
 
   Commands() {
     app.name("boxproof");
-    app.set_version_flag("-V,--version", fmt::format("boxproof {}", version()));
-    app.footer(epilogue(""));
+    app.set_help_flag("-h,--help", "print this help");
+    app.set_version_flag("-V,--version", version_text, "print the version, and which data judges");
     app.require_subcommand(0, 1);
     app.allow_extras();
     app.failure_message(CLI::FailureMessage::simple);
@@ -152,7 +153,8 @@ struct Commands {
     add_designs_options(*check, o);
     add_judging_options(*check, o);
     add_box_option(*check, o);
-    check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step");
+    check->add_flag("--show-work", o.show_work, "show the arithmetic of each finding, step by step")
+        ->group(output_group);
     add_format_option(
         *check, o, words(check_formats),
         "text for a terminal, html for a page with drawings, markdown for a correction list, json "
@@ -164,7 +166,8 @@ struct Commands {
         ->type_name("FORMAT=FILE")
         ->expected(1)
         ->take_all()
-        ->check(one_report());
+        ->check(one_report())
+        ->group(output_group);
     check
         ->add_option("--baseline", o.baseline,
                      "findings that are no news (boxproof-baseline/1): only others make the exit status 1, "
@@ -211,10 +214,13 @@ struct Commands {
         app.add_subcommand("completion", "Print what completes boxproof's command line in a shell");
     completion->add_option("SHELL", o.shell, "bash or zsh")->required()->check(one_of({"bash", "zsh"}));
 
-    for (CLI::App* command : app.get_subcommands({})) {
-      command->allow_extras();
-      command->footer(epilogue(command->get_name()));
-    }
+    CLI::App* man = app.add_subcommand("man", "Print a manual page, as man(1) reads it");
+    std::vector<std::string> names;
+    for (const CLI::App* command : app.get_subcommands({})) names.push_back(command->get_name());
+    man->add_option("COMMAND", o.page, "whose page; the program's own where none is named")
+        ->check(one_of(names));
+
+    for (CLI::App* command : app.get_subcommands({})) command->allow_extras();
   }
 
   void add_tally(Options& o) {
@@ -349,6 +355,15 @@ Parsed wrong(const std::string& said, const CLI::App* command) {
 
 }  // namespace
 
+std::vector<CommandHelp> describe_commands() {
+  Commands commands;
+  std::vector<CommandHelp> out{describe(commands.app, "")};
+  for (const CLI::App* command : commands.app.get_subcommands({}))
+    out.push_back(describe(*command, command->get_name()));
+  for (CommandHelp& command : out) classify(command);
+  return out;
+}
+
 Parsed parse(const std::vector<std::string>& arguments) {
   Commands commands;
   CLI::App& app = commands.app;
@@ -360,9 +375,7 @@ Parsed parse(const std::vector<std::string>& arguments) {
   try {
     app.parse(reversed);
   } catch (const CLI::CallForHelp&) {
-    return {std::nullopt, chosen() != nullptr ? chosen()->help("boxproof") : app.help(), done};
-  } catch (const CLI::CallForAllHelp&) {
-    return {std::nullopt, app.help("", CLI::AppFormatMode::All), done};
+    return {std::nullopt, help_text(chosen() != nullptr ? chosen()->get_name() : ""), done};
   } catch (const CLI::CallForVersion& e) {
     return {std::nullopt, std::string(e.what()) + "\n", done};
   } catch (const CLI::ParseError& e) {
@@ -375,7 +388,7 @@ Parsed parse(const std::vector<std::string>& arguments) {
   const CLI::App* command = chosen();
   const std::vector<std::string> extras = command != nullptr ? command->remaining() : app.remaining();
   if (!extras.empty()) return wrong(about_extra(extras.front(), app, command), command);
-  if (command == nullptr) return {std::nullopt, app.help(), arguments.empty() ? wrong_use : done};
+  if (command == nullptr) return {std::nullopt, help_text(""), arguments.empty() ? wrong_use : done};
   commands.options.command = command->get_name();
   for (const CLI::Option* option : command->get_options())
     if (option->count() > 0 && !option->get_lnames().empty())

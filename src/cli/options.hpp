@@ -42,6 +42,7 @@ struct Options {
   std::string schedule, site;      // of `draft`: the combiner schedule (CSV) and the site file
   bool blank = false;              // of `draft`: a starter to fill in
   std::string shell;               // of `completion`
+  std::string page;                // of `man`: a command; empty: the program
   std::vector<std::string> given;  // long names of the options on the command line, without dashes
 };
 

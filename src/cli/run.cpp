@@ -100,7 +100,8 @@ constexpr Command commands[] = {
     {"check", check_command},   {"box", box_command},           {"labels", labels_command},
     {"tally", tally_command},   {"compare", compare_command},   {"baseline", baseline_command},
     {"draft", draft_command},   {"schedule", schedule_command}, {"rules", rules_command},
-    {"tables", tables_command}, {"schema", schema_command},     {"completion", completion_command}};
+    {"tables", tables_command}, {"schema", schema_command},     {"completion", completion_command},
+    {"man", man_command}};
 
 }  // namespace
 

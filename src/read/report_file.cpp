@@ -74,7 +74,9 @@ class ReportReader : public Sink {
         wrong_format_.add(value.offset(), "/format", about_format(*format));
     } else if (key == "tool") {
       ObjectReader r(Field(value), reading_);
-      if (r.ok()) report_.version = text_or_null(r, "version", reading_);
+      if (!r.ok()) return;
+      report_.version = text_or_null(r, "version", reading_);
+      report_.data = text_or_null(r, "data", reading_);
     } else if (key == "code") {
       code(value);
     } else if (key == "basis") {

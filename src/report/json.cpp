@@ -156,6 +156,7 @@ void put_head(Buffer& out, const ReportInput& r) {
   const Judgement& j = r.judgement;
   put(out, "{\n  \"format\": \"boxproof-report/1\",\n  \"tool\": {");
   word(out, R"("version": )", version());
+  word(out, R"(, "data": )", data_revision());
   put(out, "},\n  \"code\": {");
   word(out, R"("edition": )", r.edition.name);
   put(out, R"(, "amended": [)");

@@ -122,6 +122,15 @@ TEST_CASE("names, versions and visits that do not go together are remarked, and 
   CHECK(compare_reports(visit, visit)->comparison.remarks ==
         std::vector<std::string>{"The later record has nothing of 3 boxes of the plan."});
   CHECK(compare_reports(other, visit)->comparison.remarks.size() == 3);  // not exchanged
+
+  Json data = visit;
+  data["tool"]["data"] = "00112233445566ff";
+  const std::string revision = visit["tool"]["data"];
+  CHECK(compare_reports(visit, data)
+            ->remarks("Two revisions of the program's data judged: " + revision +
+                      " before, 00112233445566ff after."));
+  data["tool"].erase("data");  // of a program that did not state it yet
+  CHECK_FALSE(compare_reports(visit, data)->remarks("Two revisions"));
 }
 
 TEST_CASE("the same fingerprint twice: none is lost, and the right one is left over") {

@@ -199,6 +199,8 @@ TEST_CASE("a standard output that fails is told, with 2") {
                                              {"tables"},
                                              {"tables", "--against", "2014"},
                                              {"schema", "design"},
+                                             {"completion", "zsh"},
+                                             {"man", "check"},
                                              {"--help"},
                                              {"--version"}})
     for (const std::size_t room : {0, 10}) {

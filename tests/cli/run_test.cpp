@@ -85,8 +85,8 @@ TEST_CASE("no arguments: the help, to standard error, with 2") {
 
 TEST_CASE("help of the program and of every command, to standard output, with 0") {
   for (const char* flag : {"--help", "-h"}) {
-    for (const std::string command :
-         {"", "check", "box", "labels", "tally", "compare", "rules", "tables", "schema"}) {
+    for (const std::string command : {"", "check", "box", "labels", "tally", "compare", "baseline", "draft",
+                                      "schedule", "rules", "tables", "schema", "completion", "man"}) {
       CAPTURE(flag, command);
       const Called c = call(command.empty() ? Arguments{flag} : Arguments{command, flag});
       CHECK(c.status == 0);
@@ -95,7 +95,8 @@ TEST_CASE("help of the program and of every command, to standard output, with 0"
       // Only check and compare fail on what they find, and only the commands that read a file can find it
       // unreadable.
       const bool all = command.empty(), fails = command == "check" || command == "compare";
-      const bool reads = fails || command == "box" || command == "labels" || command == "tally";
+      const bool reads = fails || command == "box" || command == "labels" || command == "tally" ||
+                         command == "baseline" || command == "draft" || command == "schedule";
       std::string text = c.out;  // as it is before it is wrapped
       std::replace(text.begin(), text.end(), '\n', ' ');
       const auto says = [&](std::string_view words) { return text.find(words) != std::string::npos; };
@@ -113,11 +114,12 @@ TEST_CASE("help of the program and of every command, to standard output, with 0"
   CHECK(call({"--help"}).says("schema"));
 }
 
-TEST_CASE("the version on one line") {
+TEST_CASE("the version on one line, and below it the data that judges") {
   for (const char* flag : {"--version", "-V"}) {
     const Called c = call({flag});
     CHECK(c.status == 0);
-    CHECK(c.out == "boxproof " + std::string(version()) + "\n");
+    CHECK(c.out == "boxproof " + std::string(version()) + "\ndata " + data_revision() +
+                       " (editions 2008 2011 2014 2017 2020 2023)\n");
     CHECK(c.err.empty());
   }
 }

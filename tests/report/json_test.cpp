@@ -65,7 +65,7 @@ void check_keys(const Ordered& r, bool show_work) {
     CHECK(keys_of(r["visit"]) == Keys{"date", "kind"});
   }
   CHECK(keys_of(r) == top_here);
-  CHECK(keys_of(r["tool"]) == Keys{"version"});
+  CHECK(keys_of(r["tool"]) == Keys{"version", "data"});
   CHECK(keys_of(r["code"]) == Keys{"edition", "amended", "amendments", "overrides"});
   CHECK(keys_of(r["site"]) == site);
   CHECK(keys_of(r["site"]["totals"]) == totals);
@@ -105,6 +105,7 @@ TEST_CASE("the head of a report") {
   const auto r = report_of(*judge_example("saltmarsh-faults.json"));
   CHECK(r["format"] == "boxproof-report/1");
   CHECK(r["tool"]["version"] == std::string(version()));
+  CHECK(r["tool"]["data"] == data_revision());
   CHECK(r["code"]["edition"] == "2017");
   CHECK(r["code"]["amended"] == Ordered::array());
   CHECK(r["basis"] == "design");

@@ -1,0 +1,18 @@
+# The day of this version, for the manual pages, out of the changelog: its newest entry must be this version's.
+set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${CMAKE_CURRENT_LIST_DIR}/changelog)
+file(STRINGS ${CMAKE_CURRENT_LIST_DIR}/changelog changes REGEX "^(boxproof| -- )")
+list(GET changes 0 newest)
+list(GET changes 1 signed)
+if(NOT newest MATCHES "^boxproof \\(([0-9.]+)\\) " OR NOT CMAKE_MATCH_1 VERSION_EQUAL PROJECT_VERSION)
+  message(FATAL_ERROR "src/install/changelog: found \"${newest}\" first, expected an entry of ${PROJECT_VERSION}")
+endif()
+if(NOT signed MATCHES ", ([0-9][0-9]) ([A-Z][a-z][a-z]) ([0-9][0-9][0-9][0-9]) ")
+  message(FATAL_ERROR "src/install/changelog: found \"${signed}\", expected a line as of dpkg-parsechangelog(1)")
+endif()
+set(day_of_month ${CMAKE_MATCH_1})
+set(year ${CMAKE_MATCH_3})
+set(months Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec)
+list(FIND months ${CMAKE_MATCH_2} month)
+math(EXPR month "${month} + 101")  # three digits, of which the last two count
+string(SUBSTRING ${month} 1 2 month)
+set(BOXPROOF_DAY ${year}-${month}-${day_of_month})
