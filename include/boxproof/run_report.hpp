@@ -28,6 +28,10 @@ struct RunPiece {
   std::string text;  // about the design as a whole
   // A finding each, in report order, by severity: so that the worst of all designs can stand first.
   std::array<std::vector<std::string>, severity_names.size()> findings;
+  // Likewise those that are no news: on the baseline, or agreed. Only where a report keeps them apart.
+  std::array<std::vector<std::string>, severity_names.size()> set_aside;
+  // Findings for which a report with a limit has no room in any case, by severity.
+  std::array<std::size_t, severity_names.size()> left_out{};
 };
 
 // What the whole run came to.

@@ -145,6 +145,7 @@ class Checker {
         BoxCase{design_, edition_, found, result.index, facts, built_totals_, Basis::as_built, &visited},
         notes);
     for (Finding& f : notes.findings()) {
+      f.other_account.pointer = other_account(f, plan, found, visited, result.index, *result.visited);
       if (f.in_plan) continue;
       f.place.pointer = place_in_record(f, visited, result.index, *result.visited);
       f.in_record = true;
@@ -245,6 +246,22 @@ std::string amendments(const Finding& f, const Edition& edition) {
   return out;
 }
 
+void put_place(FilePlace& place, read::SourceMap& places, const read::SourceMap::Found& found) {
+  place = {places.file(), found.pointer, found.at.line, found.at.column, found.end.line, found.end.column};
+}
+
+// An account that its file does not state is none: the values around it would be beside the matter.
+void put_other_account(Finding& f, const DesignFile& design, const RecordFile* record) {
+  if (f.other_account.pointer.empty()) return;
+  const bool in_record = record != nullptr && f.other_account.pointer.starts_with("/boxes/");
+  read::SourceMap& places = in_record ? *record->places : *design.places;
+  const auto found = places.find(f.other_account.pointer);
+  if (found.stated)
+    put_place(f.other_account, places, found);
+  else
+    f.other_account = {};
+}
+
 }  // namespace
 
 Judgement check(const DesignFile& design, const Edition& edition, const RecordFile* record,
@@ -254,9 +271,8 @@ Judgement check(const DesignFile& design, const Edition& edition, const RecordFi
     for (Finding& f : *findings) {
       if (!f.amended.empty()) f.message += fmt::format(" Amended locally: {}.", amendments(f, edition));
       read::SourceMap& places = f.in_record ? *record->places : *design.places;
-      const auto found = places.find(f.place.pointer);
-      f.place = {places.file(),   found.pointer,  found.at.line,
-                 found.at.column, found.end.line, found.end.column};
+      put_place(f.place, places, places.find(f.place.pointer));
+      put_other_account(f, design, record);
     }
   return out;
 }

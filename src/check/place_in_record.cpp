@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <initializer_list>
 #include <iterator>
 #include <string_view>
@@ -156,12 +157,58 @@ std::string key_in_record(const Finding& f, const VisitedBox& visited, std::stri
   return stated.first({stated.count(), stated.series()}, "/count");
 }
 
+// A pointer below the box as found, as one below the plan's: what it has of its own is not on the plan.
+std::string below_plan(std::string_view rest, std::string_view rule, const Combiner& plan,
+                       const Combiner& found) {
+  const auto whole = rest.empty() ? rule.substr(0, rule.find('/')) : std::string_view();
+  if (whole == "disconnect" || whole == "fuse") return fmt::format("/{}", whole);
+  if (rest.empty() || rest.starts_with("/posted")) return {};
+  for (const std::string_view list : {"/labels/", "/circuits/"}) {
+    if (!rest.starts_with(list)) continue;
+    std::size_t i = 0;
+    const char* const end = rest.data() + rest.size();
+    const char* const behind = std::from_chars(rest.data() + list.size(), end, i).ptr;
+    std::optional<std::size_t> planned = i;
+    if (list == "/circuits/") {
+      if (i < found.circuits.size() && found.circuits[i].part_of) planned = *found.circuits[i].part_of;
+    } else {
+      planned.reset();
+      if (!plan.labels || !found.labels || i >= found.labels->size()) return {};
+      for (std::size_t p = 0; p < plan.labels->size() && !planned; ++p)
+        if ((*plan.labels)[p].kind == (*found.labels)[i].kind) planned = p;
+    }
+    return planned ? fmt::format("{}{}{}", list, *planned, std::string_view(behind, end)) : std::string();
+  }
+  return std::string(rest);
+}
+
+// Where the record lists the label of which the plan's contents are judged.
+std::string label_in_record(std::string_view rest, const Combiner& found, std::uint32_t record_index) {
+  for (std::size_t i = 0; found.labels && i < found.labels->size(); ++i)
+    if (const auto& planned = (*found.labels)[i].planned;
+        planned && below(rest, fmt::format("/labels/{}", *planned)))
+      return fmt::format("/boxes/{}/labels/{}", record_index, i);
+  return {};
+}
+
 }  // namespace
 
 std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
                             std::uint32_t record_index) {
   return fmt::format("/boxes/{}{}", record_index,
                      key_in_record(f, visited, fmt::format("/combiners/{}", box)));
+}
+
+std::string other_account(const Finding& f, const Combiner& plan, const Combiner& found,
+                          const VisitedBox& visited, std::uint32_t box, std::uint32_t record_index) {
+  const std::string_view pointer = f.place.pointer;
+  const std::string own = fmt::format("/combiners/{}", box);
+  if (f.lacking) return {};
+  if (!below(pointer, own)) return std::string(pointer);
+  const std::string_view rest = pointer.substr(own.size());
+  if (f.in_plan) return visited.labels_listed ? label_in_record(rest, found, record_index) : std::string();
+  const std::string on_plan = below_plan(rest, f.rule->id, plan, found);
+  return on_plan.empty() ? std::string() : own + on_plan;
 }
 
 }  // namespace boxproof

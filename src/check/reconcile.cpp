@@ -47,6 +47,7 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
     if (wants_more || otherwise) p.message += fmt::format(" As found: {}", match->message);
     p.worse_as_found = otherwise && is_worse(p, *match);
     if (wants_more) p.also = match->also;
+    if (otherwise && match->in_record) p.other_account.pointer = match->place.pointer;
     built.erase(match);
     kept.push_back(std::move(p));
   }

@@ -21,4 +21,9 @@ void reconcile(std::vector<Finding>& planned, std::vector<Finding>& built, std::
 std::string place_in_record(const Finding& f, const VisitedBox& visited, std::uint32_t box,
                             std::uint32_t record_index);
 
+// Where the other account of such a finding stands, before its own place is put in the record: on the plan
+// the value that it is about, or in the record the label whose contents are the plan's. Empty: there is none.
+std::string other_account(const Finding& f, const Combiner& plan, const Combiner& found,
+                          const VisitedBox& visited, std::uint32_t box, std::uint32_t record_index);
+
 }  // namespace boxproof

@@ -53,7 +53,7 @@ bool CsvRows::next() {
 bool CsvRows::cell() {
   Cell& cell = cells_.emplace_back();
   const std::size_t start = at_;
-  cell.offset = static_cast<std::uint32_t>(start);
+  cell.offset = cell.end = static_cast<std::uint32_t>(start);
   if (at_ < source_.size() && source_[at_] == '"')
     quoted_cell(cell);
   else
@@ -71,7 +71,10 @@ void CsvRows::plain_cell(Cell& cell) {
   const std::size_t end = std::min(source_.find_first_of(ends_of_cell, at_), source_.size());
   const std::string_view written = source_.substr(at_, end - at_);
   cell.text = trimmed(written);
-  if (!cell.text.empty()) cell.offset = cell.offset_of(cell.text, source_);
+  if (!cell.text.empty()) {
+    cell.offset = cell.offset_of(cell.text, source_);
+    cell.end = cell.end_of(cell.text, source_);
+  }
   if (const auto quote = written.find('"'); quote != std::string_view::npos) {
     cell.broken = true;
     problem(
@@ -102,6 +105,7 @@ void CsvRows::quoted_cell(Cell& cell) {
     cell.as_written = false;
   }
   at_ = close + 1;
+  cell.end = static_cast<std::uint32_t>(at_);
   const std::size_t end = std::min(source_.find_first_of(ends_of_cell, at_), source_.size());
   if (end == at_) return;
   cell.broken = true;

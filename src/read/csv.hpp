@@ -18,12 +18,17 @@ namespace boxproof::read {
 struct Cell {
   std::string_view text;     // without its quotes, a doubled one inside is one
   std::uint32_t offset = 0;  // of its first character, which may be a quote
+  std::uint32_t end = 0;     // behind its last one
   bool as_written = true;    // the text stands in the source as it is
   bool broken = false;       // its text is not what was meant, and that has been told
 
   // Where a part of the text stands; the start of the cell where that cannot be said.
   std::uint32_t offset_of(std::string_view part, std::string_view source) const {
     return as_written ? static_cast<std::uint32_t>(part.data() - source.data()) : offset;
+  }
+  // And where it ends; the end of the cell likewise.
+  std::uint32_t end_of(std::string_view part, std::string_view source) const {
+    return as_written ? offset_of(part, source) + static_cast<std::uint32_t>(part.size()) : end;
   }
 };
 

@@ -51,7 +51,8 @@ class ExceptionsReader : public Sink {
     if (!r.ok()) return;
     Exception& e = file_.entries.emplace_back();
     const text::LineColumn at = lines_.at(value.offset());
-    e.place = {document_.name, pointer_of(value), at.line, at.column};
+    const text::LineColumn end = lines_.at(first_line_end(document_.text, value.offset()));
+    e.place = {document_.name, pointer_of(value), at.line, at.column, end.line, end.column};
     if (const Field id = r.required("rule")) e.rule = rule(id.top());
     if (const Field boxes = r.required("boxes")) e.boxes = ids(boxes.top());
     if (const Field reason = r.required("reason"))

@@ -23,7 +23,7 @@ class FieldCsv {
 
   std::shared_ptr<const MadeText> make() {
     header_ = read_header(rows_, source_, problems_);
-    made_->pieces.emplace_back();
+    made_->pieces.emplace_back().source_end = static_cast<std::uint32_t>(source_.size());
     made_->text = R"({"format":"boxproof-asbuilt/1","boxes":[)";
     for (index_ = 0; rows_.next(); ++index_) {
       if (index_ > 0) made_->text += ",\n";
@@ -39,7 +39,8 @@ class FieldCsv {
   void box() {
     const bool apart = told_apart();
     const Cell* const id = apart && header_.place[0] != absent ? &rows_.cells()[header_.place[0]] : nullptr;
-    mark(0, id != nullptr ? id->offset : rows_.cells().front().offset);
+    const Cell& first = id != nullptr ? *id : rows_.cells().front();
+    mark(0, first.offset, first.end);
     made_->text += '{';
     if (id == nullptr || id->broken)  // nobody's id, as no cell holds a byte of value zero
       made_->text += fmt::format(R"("id":"\u0000{}",)", rows_.row());
@@ -77,20 +78,20 @@ class FieldCsv {
         close(group);
         group = column.group;
         if (!group.empty()) {
-          key(group, c, cell.offset);
+          key(group, c, cell);
           made_->text += '{';
         }
       }
-      key(column.key, c, cell.offset);
+      key(column.key, c, cell);
       value(c, cell);
       made_->text += ',';
     }
     close(group);
   }
 
-  void key(std::string_view key, std::uint32_t column, std::uint32_t source_at) {
+  void key(std::string_view key, std::uint32_t column, const Cell& cell) {
     (((made_->text += '"') += key) += "\":");
-    mark(column, source_at);
+    mark(column, cell.offset, cell.end);
   }
   void close(std::string_view group) {
     if (group.empty()) return;
@@ -98,8 +99,9 @@ class FieldCsv {
     made_->text += ',';
   }
   // What is written next comes from there.
-  void mark(std::uint32_t column, std::uint32_t source_at) {
-    made_->pieces.push_back({static_cast<std::uint32_t>(made_->text.size()), source_at, rows_.row(), column});
+  void mark(std::uint32_t column, std::uint32_t source_at, std::uint32_t source_end) {
+    made_->pieces.push_back(
+        {static_cast<std::uint32_t>(made_->text.size()), source_at, source_end, rows_.row(), column});
   }
 
   void value(std::uint32_t c, const Cell& cell) {
@@ -135,7 +137,7 @@ class FieldCsv {
     for (std::size_t at = 0, end = 0; end != std::string_view::npos; at = end + 1) {
       end = cell.text.find(';', at);
       const std::string_view part = trimmed(cell.text.substr(at, end - at));
-      mark(c, cell.offset_of(part, source_));
+      mark(c, cell.offset_of(part, source_), cell.end_of(part, source_));
       visit(part);
       if (made_->text.back() != '[' && made_->text.back() != ',') made_->text += ',';
     }

@@ -14,10 +14,11 @@ namespace boxproof::read {
 
 struct MadeText {
   struct Piece {
-    std::uint32_t at = 0;         // offset in the text; the piece goes to the next one
-    std::uint32_t source_at = 0;  // offset in the file
-    std::uint32_t row = 0;        // from 1; 0: of no cell
-    std::uint32_t column = 0;     // index in `columns`
+    std::uint32_t at = 0;          // offset in the text; the piece goes to the next one
+    std::uint32_t source_at = 0;   // offset in the file
+    std::uint32_t source_end = 0;  // likewise, behind the cell or the part of it
+    std::uint32_t row = 0;         // from 1; 0: of no cell
+    std::uint32_t column = 0;      // index in `columns`
   };
 
   std::string text;

@@ -2,39 +2,9 @@
 
 #include <algorithm>
 #include <charconv>
+#include <string_view>
 
 namespace boxproof::read {
-namespace {
-
-// Where the JSON value that starts at `start` ends, or its first line, without the spaces at that line's end.
-std::uint32_t first_line_end(std::string_view source, std::size_t start) {
-  std::size_t depth = 0, at = start;
-  bool in_text = false;
-  for (; at < source.size(); ++at) {
-    const char c = source[at];
-    if (in_text) {
-      if (c == '\\')
-        ++at;
-      else if (c == '"')
-        in_text = false;
-      if (!in_text && depth == 0) return static_cast<std::uint32_t>(at + 1);
-    } else if (c == '"') {
-      in_text = true;
-    } else if (c == '{' || c == '[') {
-      ++depth;
-    } else if (c == '}' || c == ']') {
-      if (depth <= 1) return static_cast<std::uint32_t>(depth == 1 ? at + 1 : at);
-      --depth;
-    } else if (c == '\n' || (depth == 0 && (c == ',' || c == ' ' || c == '\t' || c == '\r'))) {
-      break;
-    }
-  }
-  at = std::min(at, source.size());
-  while (at > start + 1 && (source[at - 1] == ' ' || source[at - 1] == '\t' || source[at - 1] == '\r')) --at;
-  return static_cast<std::uint32_t>(at);
-}
-
-}  // namespace
 
 const Tree* SourceMap::piece(std::string_view key, std::int64_t index) {
   for (const Cached& c : cache_)
@@ -60,7 +30,7 @@ const Tree* SourceMap::piece(std::string_view key, std::int64_t index) {
 }
 
 SourceMap::Found SourceMap::find(std::string_view pointer) {
-  if (pointer.empty()) return {"", {}};
+  if (pointer.empty()) return document();
   const auto split = pointer.find('/', 1);
   const std::string_view key = pointer.substr(1, split == std::string_view::npos ? split : split - 1);
   std::string_view rest = split == std::string_view::npos ? std::string_view() : pointer.substr(split);
@@ -72,10 +42,11 @@ SourceMap::Found SourceMap::find(std::string_view pointer) {
     rest = end == std::string_view::npos ? std::string_view() : rest.substr(end);
   }
   const Tree* tree = piece(key, index);
-  if (tree == nullptr) return {"", {}};
+  if (tree == nullptr) return document();
   std::string_view missing;
   Value value = follow(Value(*tree, 0), rest, &missing);
-  if (!missing.empty() && index >= 0) {
+  bool stated = missing.empty();
+  if (!stated && index >= 0) {
     const Value type = Value(*tree, 0).find("type");
     if (type && type.kind() == Kind::text) {
       const std::string in_type = "/" + pointer_token(type.text()) + std::string(rest);
@@ -83,14 +54,37 @@ SourceMap::Found SourceMap::find(std::string_view pointer) {
       const Tree* types = piece("box_types", -1);
       if (types != nullptr) {
         const Value there = follow(Value(*types, 0), in_type, &missing_there);
-        if (missing_there.size() < missing.size()) value = there;
+        if (missing_there.size() < missing.size()) {
+          value = there;
+          stated = missing_there.empty();
+        }
       }
     }
   }
-  const std::uint32_t offset = made_ ? made_->piece(value.offset()).source_at : value.offset();
-  const std::string_view source = made_ ? made_->source : text_;
-  const std::uint32_t end = made_ ? offset : first_line_end(source, offset);
-  return {pointer_of(value), lines_.at(offset), lines_.at(end)};
+  return at(pointer_of(value), value.offset(), stated);
+}
+
+SourceMap::Found SourceMap::document() {
+  const std::size_t first = text_.find_first_of("{[");
+  return at("", first == std::string_view::npos ? 0 : static_cast<std::uint32_t>(first), false);
+}
+
+SourceMap::Found SourceMap::at(std::string pointer, std::uint32_t offset, bool stated) {
+  std::uint32_t end = 0;
+  if (made_) {
+    const MadeText::Piece piece = made_->piece(offset);
+    offset = piece.source_at;
+    std::string_view cell = made_->source.substr(offset, piece.source_end - offset);
+    if (const auto line_end = cell.find('\n');
+        line_end != std::string_view::npos) {  // in quotes it may hold any
+      cell = cell.substr(0, line_end);
+      if (cell.ends_with('\r')) cell.remove_suffix(1);
+    }
+    end = offset + static_cast<std::uint32_t>(cell.size());
+  } else {
+    end = first_line_end(text_, offset);
+  }
+  return {std::move(pointer), lines_.at(offset), lines_.at(end), stated};
 }
 
 }  // namespace boxproof::read

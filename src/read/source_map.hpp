@@ -41,6 +41,7 @@ class SourceMap {
     std::string pointer;
     text::LineColumn at;
     text::LineColumn end = {};  // behind its last byte, or behind its first line where it has more than one
+    bool stated = false;        // it is what the pointer names, and not a value around that
   };
   // The value that the pointer names; where a box does not state it, the same value of its box type; where
   // neither does, the nearest value around it that is there.
@@ -48,6 +49,8 @@ class SourceMap {
 
  private:
   const Tree* piece(std::string_view key, std::int64_t index);
+  Found document();  // the document itself
+  Found at(std::string pointer, std::uint32_t offset, bool stated);
 
   std::string file_;
   std::string_view text_;

@@ -50,6 +50,33 @@ Value follow(Value from, std::string_view pointer, std::string_view* rest) {
   return from;
 }
 
+std::uint32_t first_line_end(std::string_view source, std::size_t start) {
+  std::size_t depth = 0, at = start;
+  bool in_text = false;
+  for (; at < source.size(); ++at) {
+    const char c = source[at];
+    if (in_text) {
+      if (c == '\\')
+        ++at;
+      else if (c == '"')
+        in_text = false;
+      if (!in_text && depth == 0) return static_cast<std::uint32_t>(at + 1);
+    } else if (c == '"') {
+      in_text = true;
+    } else if (c == '{' || c == '[') {
+      ++depth;
+    } else if (c == '}' || c == ']') {
+      if (depth <= 1) return static_cast<std::uint32_t>(depth == 1 ? at + 1 : at);
+      --depth;
+    } else if (c == '\n' || (depth == 0 && (c == ',' || c == ' ' || c == '\t' || c == '\r'))) {
+      break;
+    }
+  }
+  at = std::min(at, source.size());
+  while (at > start + 1 && (source[at - 1] == ' ' || source[at - 1] == '\t' || source[at - 1] == '\r')) --at;
+  return static_cast<std::uint32_t>(at);
+}
+
 std::string describe_number(std::string_view source, std::uint32_t offset) {
   std::size_t end = offset;
   while (end < source.size() && is_number_char(source[end])) ++end;

@@ -105,6 +105,8 @@ std::string pointer_of(const Value& value);
 // The value that a pointer names below `from`, or the nearest one above it that is there. `rest` is what was
 // not found.
 Value follow(Value from, std::string_view pointer, std::string_view* rest = nullptr);
+// Where the JSON value that starts at `start` ends, or its first line, without the spaces at that line's end.
+std::uint32_t first_line_end(std::string_view source, std::size_t start);
 // Whether a character can be part of a JSON number.
 inline bool is_number_char(char c) {
   return (c >= '0' && c <= '9') || c == '+' || c == '-' || c == '.' || c == 'e' || c == 'E';

@@ -86,16 +86,6 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   put(out, "}}");
 }
 
-void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
-  put(out, lead);
-  if (const double* n = std::get_if<double>(&amount))
-    put_number(out, *n);
-  else if (const std::string* text = std::get_if<std::string>(&amount))
-    put_text(out, *text);
-  else
-    put(out, "null");
-}
-
 void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_t* exception = nullptr) {
   word(out, R"(    {"rule": )", f.rule->id);
   word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
@@ -103,8 +93,10 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   word(out, R"(, "box": )", f.box_id);
   word(out, R"(, "part": )", f.part);
   word(out, R"(, "message": )", f.message);
-  put_amount(out, R"(, "found": )", f.found);
-  put_amount(out, R"(, "required": )", f.required);
+  put(out, R"(, "found": )");
+  put_amount(out, f.found);
+  put(out, R"(, "required": )");
+  put_amount(out, f.required);
   word(out, R"(, "unit": )", f.unit);
   word(out, R"(, "section": )", f.section);
   word(out, R"(, "disposition": )", name_of(f.disposition));
@@ -121,18 +113,8 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   }
   if (exception != nullptr) number(out, R"(, "exception": )", static_cast<double>(*exception));
   if (show_work) {
-    put(out, R"(, "working": [)");
-    for (const Step& s : f.working) {
-      put(out, &s == &f.working.front() ? "{" : ", {");
-      word(out, R"("symbol": )", s.symbol);
-      word(out, R"(, "formula": )", s.formula);
-      word(out, R"(, "numbers": )", s.numbers);
-      number(out, R"(, "value": )", s.value);
-      word(out, R"(, "unit": )", s.unit);
-      word(out, R"(, "section": )", s.section);
-      put(out, "}");
-    }
-    put(out, "]");
+    put(out, R"(, "working": )");
+    put_working(out, f.working);
   }
   put(out, "}");
 }

@@ -100,4 +100,35 @@ inline void put_text_or_null(Buffer& out, std::string_view text) {
     put_text(out, text);
 }
 
+// What was found or required: a number, a text, or null.
+inline void put_amount(Buffer& out, const Amount& amount) {
+  if (const double* n = std::get_if<double>(&amount))
+    put_number(out, *n);
+  else if (const std::string* text = std::get_if<std::string>(&amount))
+    put_text(out, *text);
+  else
+    put(out, "null");
+}
+
+// The steps behind a value, as a list.
+inline void put_working(Buffer& out, const Working& working) {
+  const auto word = [&](std::string_view lead, std::string_view value) {
+    put(out, lead);
+    put_text_or_null(out, value);
+  };
+  put(out, "[");
+  for (const Step& s : working) {
+    put(out, &s == &working.front() ? "{" : ", {");
+    word(R"("symbol": )", s.symbol);
+    word(R"(, "formula": )", s.formula);
+    word(R"(, "numbers": )", s.numbers);
+    put(out, R"(, "value": )");
+    put_number(out, s.value);
+    word(R"(, "unit": )", s.unit);
+    word(R"(, "section": )", s.section);
+    put(out, "}");
+  }
+  put(out, "]");
+}
+
 }  // namespace boxproof::report

@@ -8,6 +8,7 @@
 #include "src/rules/common.hpp"
 #include "src/rules/measured.hpp"
 #include "src/rules/measured_strings.hpp"
+#include "src/rules/tally_accounts.hpp"
 
 namespace boxproof {
 namespace {
@@ -101,6 +102,9 @@ void mismatch(const VisitCase& c, Notes& out, const Inferred& low, const Inferre
       .required(static_cast<double>(r.series))
       .unit("modules")
       .at_record(reading_pointer(c, r, "voc_v"))
+      .beside(r.counted
+                  ? record_pointer(c, "/count/series")
+                  : plan_pointer(c, fmt::format("/circuits/{}/series", r.group - c.plan.circuits.data())))
       .say("{} of {} {} {} V{}, where the {} in series that {} give {} V at {} °C and {} W/m²: {}.",
            box ? fmt::format("The {} measured strings", all) : r.name(), c.plan.id, box ? "have" : "measured",
            lowest == highest ? lowest : lowest + " to " + highest, box ? " each" : "",
@@ -203,6 +207,7 @@ const Rule measured_spread{
             .required(limit)
             .unit("%")
             .at_record(reading_pointer(c, *low, "voc_v"))
+            .beside(reading_pointer(c, *high, "voc_v"))
             .say(
                 "{} of {} measured {} V ({} V a module), {} % below {} with {} V ({} V a module); like "
                 "strings "

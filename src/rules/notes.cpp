@@ -65,6 +65,11 @@ Note& Note::at_record(std::string pointer) {
   return *this;
 }
 
+Note& Note::beside(std::string pointer) {
+  finding_->other_account.pointer = std::move(pointer);
+  return *this;
+}
+
 void Notes::about(std::optional<std::uint32_t> box, std::string_view box_id, Basis basis) {
   box_ = box;
   box_id_ = std::string(box_id);

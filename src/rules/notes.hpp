@@ -33,6 +33,9 @@ class Note {
   Note& at_plan(std::string_view in_box);  // of what the plan says of a box as found too
   Note& at_design(std::string pointer);
   Note& at_record(std::string pointer);
+  // Where the account stands that this one is held against, from the top of the design or of the field
+  // record.
+  Note& beside(std::string pointer);
   template <class... Args>
   Note& say(fmt::format_string<Args...> format, Args&&... args) {
     finding_->message = fmt::format(format, std::forward<Args>(args)...);

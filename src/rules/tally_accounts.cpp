@@ -63,6 +63,25 @@ std::string record_pointer(const VisitCase& c, std::string_view key) {
   return fmt::format("/boxes/{}{}", c.record_index, key);
 }
 
+std::string plan_pointer(const VisitCase& c, std::string_view key) {
+  return fmt::format("/combiners/{}{}", c.index, key);
+}
+
+std::string plan_strings_pointer(const VisitCase& c) {
+  if (c.plan.circuits.size() != 1) return plan_pointer(c, "/circuits");
+  // A group that does not state how many has one.
+  return plan_pointer(c, c.plan.circuits.front().strings == 1 ? "/circuits/0" : "/circuits/0/strings");
+}
+
+std::string plan_series_pointer(const VisitCase& c) {
+  return plan_pointer(c, c.plan.circuits.size() == 1 ? "/circuits/0/series" : "/circuits");
+}
+
+std::string strings_pointer(const VisitCase& c) {
+  const auto count = counted_strings(c.plan, c.visited);
+  return count ? record_pointer(c, fmt::format("/count/{}", count->key)) : plan_strings_pointer(c);
+}
+
 std::string counted(std::uint64_t number, std::string_view thing) {
   return fmt::format("{} {}{}", number, thing, number == 1 ? "" : "s");
 }
@@ -104,6 +123,7 @@ const Rule tally_transposed{
           .found(words_of(second))
           .required(words_of(first))
           .at_record(record_pointer(c, key))
+          .beside(pair.label_found ? record_pointer(c, "/posted/strings") : plan_pointer(c, "/circuits"))
           .say("{} {} has {}, and {} {}: the two numbers changed places.",
                pair.label_found ? "The label on" : "The plan of", c.plan.id, words_of(first), who,
                words_of(second));

@@ -36,6 +36,14 @@ std::vector<std::uint32_t> planned_series(const Combiner& plan);
 // Pointer to a key of the visited box in the record: record_pointer(c, "/count/positive").
 std::string record_pointer(const VisitCase& c, std::string_view key);
 
+// The same to a key of its box on the plan.
+std::string plan_pointer(const VisitCase& c, std::string_view key = {});
+// Where the plan has strings, or modules in series: in the box's one group, or else in its groups as a whole.
+std::string plan_strings_pointer(const VisitCase& c);
+std::string plan_series_pointer(const VisitCase& c);
+// Where the strings of the box are counted: in the record if somebody did, or else on the plan.
+std::string strings_pointer(const VisitCase& c);
+
 // "1 string", "12 strings".
 std::string counted(std::uint64_t number, std::string_view thing);
 

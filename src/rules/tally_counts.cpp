@@ -58,6 +58,7 @@ const Rule tally_strings{
           .required(static_cast<double>(planned))
           .unit("strings")
           .at_record(record_pointer(c, fmt::format("/count/{}", count->key)))
+          .beside(plan_strings_pointer(c))
           .say("The inspector counted {} in {}{}; the plan has {}{}.", number, c.plan.id, how, on_plan,
                where_put(c, count->strings, planned));
     }};
@@ -83,6 +84,7 @@ const Rule tally_polarity{
           .found(fmt::format("{} positive, {} negative", *positive, *negative))
           .required(std::string("as many of each"))
           .at_record(record_pointer(c, *positive < *negative ? "/count/positive" : "/count/negative"))
+          .beside(record_pointer(c, *positive < *negative ? "/count/negative" : "/count/positive"))
           .say(
               "The inspector counted {} and {} in {}; a string may be landed on the wrong busbar or "
               "reversed.",

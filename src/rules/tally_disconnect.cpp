@@ -20,6 +20,7 @@ void contradicting_disconnect(const VisitCase& c, Notes& out) {
       .found(fmt::format("present false, and {}", listed(keys)))
       .required(std::string("one or the other"))
       .at_record(record_pointer(c, "/disconnect/present"))
+      .beside(record_pointer(c, "/disconnect/" + keys.front()))
       .ask("Look again whether there is a disconnect, and correct the field record.")
       .say("The record says that {} has no disconnect, and states {} of one; it is judged without one.",
            c.plan.id, listed(keys));
@@ -33,10 +34,10 @@ void compare_disconnect(const VisitCase& c, Notes& out) {
   const bool stated =
       found.rated_voltage || found.rated_current || found.load_break || found.distance || found.works;
   const Item presence{"disconnect present", found.present ? "/disconnect/present" : "/disconnect",
-                      "The disconnect"};
+                      "The disconnect", "/disconnect"};
   if (found.present == false) {
     if (stated) contradicting_disconnect(c, out);
-    if (planned != nullptr) differs(c, out, presence, "absent", "present");
+    if (planned != nullptr) differs(c, out, presence, "absent", "present", plan_pointer(c, presence));
     return;
   }
   if (found.works == false)

@@ -42,6 +42,7 @@ void number_of_fuses(const VisitCase& c, Notes& out, const Fuse& planned) {
       .required(static_cast<double>(required))
       .unit("fuses")
       .at_record(record_pointer(c, "/count/fuses"))
+      .beside(strings_pointer(c))
       .say("The inspector counted {} in {}; its {} {} {}.", counted(*found, "fuse"), c.plan.id,
            counted(inputs, "input"), inputs == 1 ? "needs" : "need", required);
 }
@@ -102,6 +103,7 @@ const Rule tally_fuse{
             .found(std::string("none"))
             .required(std::string("fuses"))
             .at_record(record_pointer(c, key))
+            .beside(plan_pointer(c, "/fuse"))
             .say("The inspector found no fuses in {}; the plan has fuses.", c.plan.id);
       } else if (c.plan.fuse) {
         ratings(c, out, *c.plan.fuse);
@@ -141,6 +143,7 @@ const Rule tally_mixed_fuses{
           .found(listed(odd))
           .required(others)
           .at_record(record_pointer(c, "/mixed_fuses"))
+          .beside(c.visited.fuse.rating ? record_pointer(c, "/fuse/a") : plan_pointer(c, "/fuse/a"))
           .say("The fuses of {} are not alike: {}, where {} {}.", c.plan.id, listed(odd),
                common ? "the others are" : "all should have", others);
     }};

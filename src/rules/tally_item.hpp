@@ -14,18 +14,24 @@
 namespace boxproof {
 
 struct Item {
-  std::string_view part;     // of the finding: "output size"
-  std::string_view key;      // below the box in the record: "/output/size"
-  std::string_view subject;  // of the message: "The size of the output conductor"
+  std::string_view part;          // of the finding: "output size"
+  std::string_view key;           // below the box in the record: "/output/size"
+  std::string_view subject;       // of the message: "The size of the output conductor"
+  std::string_view on_plan = {};  // below the box on the plan, where that is not the same key
 };
 
-// The item as words that differ.
+inline std::string plan_pointer(const VisitCase& c, const Item& item) {
+  return plan_pointer(c, item.on_plan.empty() ? item.key : item.on_plan);
+}
+
+// The item as words that differ. `beside`: where the plan has it.
 inline void differs(const VisitCase& c, Notes& out, const Item& item, std::string_view found,
-                    std::string_view planned) {
+                    std::string_view planned, std::string beside) {
   out.find(std::string(item.part))
       .found(std::string(found))
       .required(std::string(planned))
       .at_record(record_pointer(c, item.key))
+      .beside(std::move(beside))
       .say("{} of {} is {}; on the plan it is {}.", item.subject, c.plan.id, found, planned);
 }
 
@@ -39,6 +45,7 @@ void compare_number(const VisitCase& c, Notes& out, const Item& item, const std:
       .required(planned->value())
       .unit(unit)
       .at_record(record_pointer(c, item.key))
+      .beside(plan_pointer(c, item))
       .say("{} of {} is {} {}; on the plan it is {} {}.", item.subject, c.plan.id, shown(*found), unit,
            shown(*planned), unit);
 }
@@ -46,8 +53,10 @@ void compare_number(const VisitCase& c, Notes& out, const Item& item, const std:
 // The item as a value that `words` can name.
 template <class T, class Words>
 void compare(const VisitCase& c, Notes& out, const Item& item, const std::optional<T>& found,
-             const std::optional<T>& planned, Words&& words) {
-  if (found && planned && *found != *planned) differs(c, out, item, words(*found), words(*planned));
+             const std::optional<T>& planned, Words&& words, std::string beside = {}) {
+  if (!found || !planned || *found == *planned) return;
+  differs(c, out, item, words(*found), words(*planned),
+          beside.empty() ? plan_pointer(c, item) : std::move(beside));
 }
 
 // A part that was found where the plan has none.

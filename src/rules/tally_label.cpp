@@ -27,15 +27,22 @@ struct Planned {
   bool known, as_label;
   Amount amount;
   std::string text;
+  std::string pointer;
+};
+// What was found, if anybody looked.
+struct Found {
+  std::optional<double> number;
+  std::string pointer;
 };
 
 Note differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, Amount required,
-             std::string_view accounts) {
+             std::string_view accounts, const std::string& beside) {
   return out.find(fmt::format("label {}", entry.key))
       .found(posted)
       .required(std::move(required))
       .unit(entry.unit)
       .at_record(record_pointer(c, fmt::format("/posted/{}", entry.key)))
+      .beside(beside)
       .say("The label on {} says {} {}; {}.", c.plan.id, shown(posted), word_for(posted, entry.words),
            accounts);
 }
@@ -43,21 +50,23 @@ Note differs(const VisitCase& c, Notes& out, const Entry& entry, double posted, 
 // One finding for an entry. A label is right where it says what is there, so that is what it is held to
 // wherever the inspector looked; where it says so and the plan does not, it is the plan that has to change.
 void hold(const VisitCase& c, Notes& out, const Entry& entry, double posted, Planned plan,
-          const std::optional<double>& found) {
+          const Found& in_record) {
+  const std::optional<double>& found = in_record.number;
   const bool off_plan = plan.known && !plan.as_label, off_found = found && *found != posted;
   const std::string by_inspector = found ? "the inspector found " + with_unit(entry, *found) : std::string();
   if (off_plan && found && !off_found)
     differs(c, out, entry, posted, fmt::format("{} {}, as found", shown(posted), entry.unit),
-            "the plan has " + plan.text)
+            "the plan has " + plan.text, plan.pointer)
         .ask(
             "The label says what is there: leave it, and have the plan changed. If the box is put right by the "
             "plan instead, replace the label with it.");
   else if (off_plan && off_found && plan.text != with_unit(entry, *found))
-    differs(c, out, entry, posted, *found, fmt::format("the plan has {}, and {}", plan.text, by_inspector));
+    differs(c, out, entry, posted, *found, fmt::format("the plan has {}, and {}", plan.text, by_inspector),
+            plan.pointer);
   else if (off_plan)
-    differs(c, out, entry, posted, std::move(plan.amount), "the plan has " + plan.text);
+    differs(c, out, entry, posted, std::move(plan.amount), "the plan has " + plan.text, plan.pointer);
   else if (off_found)
-    differs(c, out, entry, posted, *found, by_inspector);
+    differs(c, out, entry, posted, *found, by_inspector, in_record.pointer);
 }
 
 template <class T>
@@ -70,8 +79,9 @@ void strings(const VisitCase& c, Notes& out, const Transposed& pair) {
   if (!label.strings || (label.strings != plan.strings && pair.plan_label)) return;
   const auto planned = static_cast<double>(*plan.strings);
   hold(c, out, strings_entry, static_cast<double>(*label.strings),
-       {true, label.strings == plan.strings, planned, with_unit(strings_entry, planned)},
-       number(found.strings, !pair.any()));
+       {true, label.strings == plan.strings, planned, with_unit(strings_entry, planned),
+        plan_strings_pointer(c)},
+       {number(found.strings, !pair.any()), strings_pointer(c)});
 }
 
 void series(const VisitCase& c, Notes& out, const Transposed& pair) {
@@ -87,14 +97,15 @@ void series(const VisitCase& c, Notes& out, const Transposed& pair) {
   if (!on_plan && pair.plan_label) return;
   const std::string text = listed(planned, "or");
   hold(c, out, series_entry, *label.series,
-       {true, on_plan, groups.size() == 1 ? Amount(static_cast<double>(groups.front())) : Amount(text), text},
-       number(found.series, !pair.any()));
+       {true, on_plan, groups.size() == 1 ? Amount(static_cast<double>(groups.front())) : Amount(text), text,
+        plan_series_pointer(c)},
+       {number(found.series, !pair.any()), record_pointer(c, "/count/series")});
 }
 
 void fuse(const VisitCase& c, Notes& out) {
   const std::optional<Amps> posted = c.visited.posted.fuse, found = c.visited.fuse.rating;
   if (!posted) return;
-  Planned plan{c.plan.fuse && c.plan.fuse->rating, false, {}, {}};
+  Planned plan{c.plan.fuse && c.plan.fuse->rating, false, {}, {}, plan_pointer(c, "/fuse/a")};
   if (plan.known) {
     const double rating = c.plan.fuse->rating->value();
     plan.as_label = *c.plan.fuse->rating == *posted;
@@ -102,7 +113,7 @@ void fuse(const VisitCase& c, Notes& out) {
     plan.text = with_unit(fuse_entry, rating);
   }
   hold(c, out, fuse_entry, posted->value(), std::move(plan),
-       found ? std::optional(found->value()) : std::nullopt);
+       {found ? std::optional(found->value()) : std::nullopt, record_pointer(c, "/fuse/a")});
 }
 
 void voltage(const VisitCase& c, Notes& out) {
@@ -160,6 +171,7 @@ const Rule tally_label{
             .found(*id)
             .required(c.plan.id)
             .at_record(record_pointer(c, "/posted/id"))
+            .beside(plan_pointer(c, "/id"))
             .say("The label on {} says {}; the plan has {}.", c.plan.id, *id, c.plan.id);
       strings(c, out, pair);
       series(c, out, pair);

@@ -1,5 +1,6 @@
 // Conductors and enclosure as found against the plan's; the disconnect has a file of its own.
 #include "src/check/as_built.hpp"
+#include "src/rules/common.hpp"
 #include "src/rules/tally.hpp"
 #include "src/rules/tally_item.hpp"
 
@@ -35,8 +36,9 @@ std::string_view stranding_name(Stranding s) {
 
 // An empty text on the plan is not stated.
 void compare_words(const VisitCase& c, Notes& out, const Item& item, const std::optional<std::string>& found,
-                   const std::string& planned) {
-  if (found && !planned.empty() && !same_word(*found, planned)) differs(c, out, item, *found, planned);
+                   const std::string& planned, std::string beside) {
+  if (found && !planned.empty() && !same_word(*found, planned))
+    differs(c, out, item, *found, planned, std::move(beside));
 }
 
 // "6 AWG, copper, THHN": what was found of a conductor; empty where that is nothing.
@@ -68,10 +70,13 @@ void output(const VisitCase& c, Notes& out) {
   if (!c.plan.output || !c.plan.output->run || c.plan.output->run->conductor == nullptr)
     return not_on_plan(c, out, {"output", "/output", "The output conductor"}, found, "");
   const Conductor& planned = *c.plan.output->run->conductor;
-  compare(c, out, output_items.size, found.size, planned.size, size_name);
-  compare(c, out, output_items.material, found.material, planned.material, material_name);
-  compare(c, out, output_items.stranding, found.stranding, planned.stranding, stranding_name);
-  compare_words(c, out, output_items.insulation, found.insulation, planned.insulation);
+  compare(c, out, output_items.size, found.size, planned.size, size_name, key_of(planned, "size"));
+  compare(c, out, output_items.material, found.material, planned.material, material_name,
+          key_of(planned, "material"));
+  compare(c, out, output_items.stranding, found.stranding, planned.stranding, stranding_name,
+          key_of(planned, "stranding"));
+  compare_words(c, out, output_items.insulation, found.insulation, planned.insulation,
+                key_of(planned, "insulation"));
 }
 
 // The plan's value of the first group that differs from what was found: one finding speaks for all groups.
@@ -85,20 +90,23 @@ const Conductor* first_conductor(const Combiner& plan, Differs&& differs_from) {
 
 void source(const VisitCase& c, Notes& out) {
   const FoundConductor& found = c.visited.source;
-  const auto member = [&](const Item& item, const auto& value, auto Conductor::*planned, auto&& name) {
+  const auto member = [&](const Item& item, const auto& value, auto Conductor::*planned, auto&& name,
+                          std::string_view key) {
     const Conductor* other = first_conductor(c.plan, [&](const Conductor& conductor) {
       return value && conductor.*planned && conductor.*planned != value;
     });
-    if (other != nullptr) compare(c, out, item, value, other->*planned, name);
+    if (other != nullptr) compare(c, out, item, value, other->*planned, name, key_of(*other, key));
   };
-  member(source_items.size, found.size, &Conductor::size, size_name);
-  member(source_items.material, found.material, &Conductor::material, material_name);
-  member(source_items.stranding, found.stranding, &Conductor::stranding, stranding_name);
+  member(source_items.size, found.size, &Conductor::size, size_name, "size");
+  member(source_items.material, found.material, &Conductor::material, material_name, "material");
+  member(source_items.stranding, found.stranding, &Conductor::stranding, stranding_name, "stranding");
   const Conductor* other = first_conductor(c.plan, [&](const Conductor& conductor) {
     return found.insulation && !conductor.insulation.empty() &&
            !same_word(conductor.insulation, *found.insulation);
   });
-  if (other != nullptr) compare_words(c, out, source_items.insulation, found.insulation, other->insulation);
+  if (other != nullptr)
+    compare_words(c, out, source_items.insulation, found.insulation, other->insulation,
+                  key_of(*other, "insulation"));
   std::vector<std::string> without;
   for (const Circuit& circuit : c.plan.circuits)
     if (!circuit.run || circuit.run->conductor == nullptr) without.push_back(circuit.id);
@@ -125,13 +133,13 @@ void enclosure(const VisitCase& c, Notes& out) {
   const FoundEnclosure& found = c.visited.enclosure;
   if (c.plan.enclosure) {
     compare_words(c, out, {"enclosure type", "/enclosure/type", "The type of the enclosure"}, found.type,
-                  c.plan.enclosure->type);
+                  c.plan.enclosure->type, plan_pointer(c, "/enclosure/type"));
     compare(c, out, {"enclosure listed", "/enclosure/listed", "The enclosure"}, found.listed,
             c.plan.enclosure->listed, [](bool yes) { return yes ? "listed" : "not listed"; });
   }
   if (c.plan.mounting)
-    compare(c, out, {"enclosure cover", "/enclosure/cover", "The cover of the enclosure"}, found.cover,
-            c.plan.mounting->cover,
+    compare(c, out, {"enclosure cover", "/enclosure/cover", "The cover of the enclosure", "/mounting/cover"},
+            found.cover, c.plan.mounting->cover,
             [](Cover cover) { return cover == Cover::up ? "facing up" : "facing to the side"; });
 }
 

@@ -67,6 +67,7 @@ const Rule tally_not_visited{
               .found(std::string("an entry that says nothing"))
               .required(std::string("an entry that says what was seen"))
               .at_record(fmt::format("/boxes/{}", visited->second))
+              .beside(fmt::format("/combiners/{}", i))
               .ask("Enter what was seen at the box, or visit it.")
               .say("The field record's entry for {} says nothing of the box; was it visited?", id);
           continue;

@@ -48,6 +48,7 @@ void all_strings(const VisitCase& c, Notes& out, std::uint32_t found, std::uint3
       .required(static_cast<double>(planned))
       .unit("modules")
       .at_record(record_pointer(c, "/count/series"))
+      .beside(plan_series_pointer(c))
       .say("The inspector counted {} in series in the strings of {}; the plan has {}.",
            counted(found, "module"), c.plan.id, planned);
 }
@@ -69,6 +70,7 @@ void one_group(const VisitCase& c, Notes& out, const Circuit& group, const std::
       .required(static_cast<double>(group.series))
       .unit("modules")
       .at_record(record_pointer(c, "/count/series"))
+      .beside(plan_pointer(c, fmt::format("/circuits/{}/series", &group - c.plan.circuits.data())))
       .say("The inspector found {} in series {} of circuit {} of {}; the plan has {}.",
            strings == 1 ? numbers.front() : listed(words),
            strings == 1 ? "in the string" : fmt::format("among the {}", counted(strings, "string")), group.id,
@@ -85,6 +87,7 @@ void list_length(const VisitCase& c, Notes& out) {
       .required(static_cast<double>(strings))
       .unit("strings")
       .at_record(record_pointer(c, "/count/series"))
+      .beside(strings_pointer(c))
       .say(
           "The record gives the modules in series of {} in {}, where {} {}; which string is which cannot "
           "be told{}.",
@@ -114,6 +117,7 @@ void contradicting_modules(const VisitCase& c, Notes& out) {
       .required(static_cast<double>(sum))
       .unit("modules")
       .at_record(record_pointer(c, "/count/modules"))
+      .beside(record_pointer(c, "/count/series"))
       .ask("Count the modules again, string by string, and correct the field record.")
       .say("The inspector counted {} on {}, but {} {}: one of the counts is wrong.",
            counted(*count.modules, "module"), c.plan.id, strings, sum);
@@ -131,6 +135,7 @@ void all_modules(const VisitCase& c, Notes& out) {
       .required(planned)
       .unit("modules")
       .at_record(record_pointer(c, "/count/modules"))
+      .beside(plan_pointer(c, "/circuits"))
       .say("The inspector counted {} on {}; the plan has {}.", counted(*found, "module"), c.plan.id,
            shown(planned));
 }

@@ -1,7 +1,8 @@
 #!/usr/bin/python3
 """Validates JSON files against one of our schemas, under draft 2020-12 and under draft-07.
 
-Both drafts, because editors that know only draft-07 must read the schemas alike.
+Both drafts, because editors that know only draft-07 must read the schemas alike. A schema of others that says it is
+of draft-04 is taken under that.
 Usage: validate.py SCHEMA FILE...        Needs python3-jsonschema (4.10.3 in Debian 12).
 Exit status: 0 all passed, 1 a file or the schema itself failed, 2 wrong use.
 """
@@ -9,10 +10,15 @@ Exit status: 0 all passed, 1 a file or the schema itself failed, 2 wrong use.
 import json
 import sys
 
-from jsonschema import Draft7Validator, Draft202012Validator
+from jsonschema import Draft4Validator, Draft7Validator, Draft202012Validator
 from jsonschema.exceptions import SchemaError
 
-DRAFTS = {"2020-12": Draft202012Validator, "draft-07": Draft7Validator}
+OURS = {"2020-12": Draft202012Validator, "draft-07": Draft7Validator}
+OLD = {"draft-04": Draft4Validator}
+
+
+def drafts_of(schema):
+    return OLD if "draft-04" in schema.get("$schema", "") else OURS
 
 
 def no_duplicates(pairs):
@@ -40,7 +46,7 @@ def where(error):
 
 def complaints(schema, document):
     """One line for each error, the draft in front."""
-    for draft, validator in DRAFTS.items():
+    for draft, validator in drafts_of(schema).items():
         errors = validator(schema).iter_errors(document)
         for error in sorted(errors, key=where):
             yield f"{draft}: {where(error)}: {error.message[:300]}"
@@ -53,7 +59,7 @@ def main(arguments):
     schema_path, *paths = arguments
     try:
         schema = load(schema_path)
-        for validator in DRAFTS.values():
+        for validator in drafts_of(schema).values():
             validator.check_schema(schema)
     except (OSError, ValueError, SchemaError) as error:
         print(f"{schema_path}: {getattr(error, 'message', error)}")
