@@ -28,6 +28,7 @@ struct RunPiece {
   std::string text;  // about the design as a whole
   // A finding each, in report order, by severity: so that the worst of all designs can stand first.
   std::array<std::vector<std::string>, severity_names.size()> findings;
+  std::vector<std::size_t> numbers;  // what the report adds up
 };
 
 // What the whole run came to.
@@ -52,8 +53,9 @@ class RunReport {
 // SARIF 2.1.0 (OASIS), for code hosts.
 std::unique_ptr<RunReport> sarif_report();
 
-// JUnit XML: a suite a design, a case a box.
-std::unique_ptr<RunReport> junit_report();
+// JUnit XML: a suite a design, a case a box. A case fails where it makes the run fail: by a finding at or
+// above `fail_on` that is not on the baseline.
+std::unique_ptr<RunReport> junit_report(Severity fail_on);
 
 // Workflow-command lines, worst first.
 std::unique_ptr<RunReport> annotations_report();
