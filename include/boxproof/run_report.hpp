@@ -32,6 +32,7 @@ struct RunPiece {
   std::array<std::vector<std::string>, severity_names.size()> set_aside;
   // Findings for which a report with a limit has no room in any case, by severity.
   std::array<std::size_t, severity_names.size()> left_out{};
+  std::vector<std::size_t> numbers;  // what the report adds up
 };
 
 // What the whole run came to.
@@ -56,8 +57,9 @@ class RunReport {
 // SARIF 2.1.0 (OASIS), for code hosts.
 std::unique_ptr<RunReport> sarif_report();
 
-// JUnit XML: a suite a design, a case a box.
-std::unique_ptr<RunReport> junit_report();
+// JUnit XML: a suite a design, a case a box. A case fails where it makes the run fail: by a finding at or
+// above `fail_on` that is not on the baseline.
+std::unique_ptr<RunReport> junit_report(Severity fail_on);
 
 // Workflow-command lines, worst first.
 std::unique_ptr<RunReport> annotations_report();

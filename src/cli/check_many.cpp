@@ -39,7 +39,7 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
   std::vector<std::unique_ptr<RunReport>> reports;
   std::vector<std::unique_ptr<Target>> targets;
   for (const Output& output : outputs) {
-    reports.push_back(run_report(output.format, wants_colour(o, console)));
+    reports.push_back(run_report(output.format, o, wants_colour(o, console)));
     targets.push_back(std::make_unique<Target>(output.path, console.out));
   }
   const bool show_work = wants_work(o, outputs);
@@ -59,7 +59,7 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
     const Judgement judgement = judge(o, c, console, show_work);
     add_to(told.totals, judgement);
     const ReportInput report{c.design, nullptr, c.edition, judgement, c.overrides, o.show_work};
-    tell_of({input.path, &report, nullptr}, told);
+    tell_of({c.design_text.name, &report, nullptr}, told);
   };
   const auto make = [&](std::size_t i, Told& told) {
     told = Told();
@@ -67,7 +67,7 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
       judge_one(designs[i], told);
     } catch (const InputError& e) {
       told.unread = e;
-      tell_of({designs[i].path, nullptr, &e}, told);
+      tell_of({shown_path(designs[i].path), nullptr, &e}, told);
     }
   };
   RunTotals totals;

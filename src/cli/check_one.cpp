@@ -53,7 +53,7 @@ int check_one(const Options& options, const std::vector<Output>& outputs, Consol
     load(o, console, c, progress.stage("reading"));
   } catch (const InputError& e) {
     totals.unread = 1;
-    write_runs({o.design, nullptr, &e});
+    write_runs({shown_path(o.design), nullptr, &e});
     throw;
   }
   expect_boxes(o, c.design.design);

@@ -117,6 +117,7 @@ void add_box_option(CLI::App& command, Options& o) {
       .add_option("--box", o.boxes, "only boxes whose id matches; may be repeated; * ? [a-z] as in a shell")
       ->type_name("ID")
       ->expected(1)
+      ->allow_extra_args(false)  // a design may follow
       ->take_all();
 }
 
@@ -165,6 +166,7 @@ struct Commands {
                      "folder with a file a design")
         ->type_name("FORMAT=FILE")
         ->expected(1)
+        ->allow_extra_args(false)
         ->take_all()
         ->check(one_report())
         ->group(output_group);

@@ -106,7 +106,11 @@ constexpr Command commands[] = {
 }  // namespace
 
 void tell(const InputError& e, Console& console) {
-  for (const Problem& p : e.problems()) console.err << report::plain(to_text(p)) << "\n";
+  for (const Problem& p : e.problems()) {
+    const std::string line = report::plain(to_text(p));
+    // The log of a workflow takes a line that begins with two colons for a command: a path may.
+    console.err << (line.find("::") != std::string::npos ? "boxproof: " : "") << line << "\n";
+  }
   if (e.total() > e.problems().size())
     console.err << fmt::format("… and {} more\n", e.total() - e.problems().size());
 }

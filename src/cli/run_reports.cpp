@@ -1,5 +1,6 @@
 #include "src/cli/run_reports.hpp"
 
+#include <algorithm>
 #include <filesystem>
 
 #include "boxproof/check.hpp"
@@ -7,20 +8,28 @@
 #include "src/cli/files.hpp"
 
 namespace boxproof::cli {
+namespace {
 
-std::unique_ptr<RunReport> run_report(std::string_view format, bool colour) {
+Severity severity_named(std::string_view name) {
+  const auto at = std::find(severity_names.begin(), severity_names.end(), name);
+  return static_cast<Severity>(at - severity_names.begin());
+}
+
+}  // namespace
+
+std::unique_ptr<RunReport> run_report(std::string_view format, const Options& o, bool colour) {
   if (format == "text") return text_report(colour);
   if (format == "markdown") return markdown_report();
   if (format == "json") return json_report();
   if (format == "sarif") return sarif_report();
-  if (format == "junit") return junit_report();
+  if (format == "junit") return junit_report(severity_named(o.fail_on));
   if (format == "annotations") return annotations_report();
   return nullptr;
 }
 
 void write_run(const Output& output, const Options& o, std::span<const RunDesign> designs,
                const RunTotals& totals, Console& console) {
-  const std::unique_ptr<RunReport> report = run_report(output.format, wants_colour(o, console));
+  const std::unique_ptr<RunReport> report = run_report(output.format, o, wants_colour(o, console));
   const std::string path = output.is_folder() ? path_in(output, designs.front().path) : output.path;
   Target target(path, console.out);
   const Write write = [&target](std::string_view text) { target.write(text); };

@@ -14,7 +14,7 @@
 namespace boxproof::cli {
 
 // The report of this format; null where it has none over many designs (html).
-std::unique_ptr<RunReport> run_report(std::string_view format, bool colour);
+std::unique_ptr<RunReport> run_report(std::string_view format, const Options& o, bool colour);
 
 // Writes the report of a run that is in memory.
 void write_run(const Output& output, const Options& o, std::span<const RunDesign> designs,

@@ -21,6 +21,10 @@ std::string about_format(std::string_view found) {
     return lead +
            "another version of the program made it: make it anew with this one, by boxproof check "
            "--format json";
+  if (name == "boxproof-reports")
+    return lead +
+           "these are the reports of several designs: make that of one with boxproof check DESIGN --format "
+           "json";
   if (name == "boxproof-design") return lead + "this is a design: " + std::string(make_one);
   if (name == "boxproof-asbuilt")
     return lead +

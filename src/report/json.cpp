@@ -86,6 +86,14 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   put(out, "}}");
 }
 
+void put_place(Buffer& out, const FilePlace& p) {
+  word(out, R"("file": )", p.file);
+  put(out, R"(, "pointer": )");
+  put_text(out, p.pointer);
+  number(out, R"(, "line": )", static_cast<double>(p.line));
+  number(out, R"(, "column": )", static_cast<double>(p.column));
+}
+
 void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_t* exception = nullptr) {
   word(out, R"(    {"rule": )", f.rule->id);
   word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
@@ -100,12 +108,17 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
   word(out, R"(, "unit": )", f.unit);
   word(out, R"(, "section": )", f.section);
   word(out, R"(, "disposition": )", name_of(f.disposition));
-  word(out, R"(, "file": )", f.place.file);
-  put(out, R"(, "pointer": )");
-  put_text(out, f.place.pointer);
-  number(out, R"(, "line": )", static_cast<double>(f.place.line));
-  number(out, R"(, "column": )", static_cast<double>(f.place.column));
+  put(out, ", ");
+  put_place(out, f.place);
+  number(out, R"(, "end_line": )", static_cast<double>(f.place.end_line));
+  number(out, R"(, "end_column": )", static_cast<double>(f.place.end_column));
   word(out, R"(, "fingerprint": )", fingerprint(f));
+  if (f.known) put(out, R"(, "known": true)");
+  if (!f.other_account.file.empty()) {
+    put(out, R"(, "other_account": {)");
+    put_place(out, f.other_account);
+    put(out, "}");
+  }
   if (f.lacking) {
     word(out, R"(, "cannot_judge": [)", f.rule->id);
     for (const Rule* rule : f.also) word(out, ", ", rule->id);

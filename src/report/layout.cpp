@@ -9,6 +9,7 @@
 
 #include "src/rules/notes.hpp"
 #include "src/text/id_runs.hpp"
+#include "src/text/utf8.hpp"
 
 namespace boxproof::report {
 namespace {
@@ -31,10 +32,11 @@ struct Points {
   std::uint32_t first, last;
 };
 // Control characters, line separators, marks of direction (Unicode, annex 9), and what has no width: spaces
-// and operators that are not seen, anchors of annotations, tags.
-constexpr Points unsafe_points[] = {{0, 0x1F},        {0x7F, 0x9F},     {0x061C, 0x061C},  {0x180E, 0x180E},
-                                    {0x200B, 0x200B}, {0x200E, 0x200F}, {0x2028, 0x202E},  {0x2060, 0x206F},
-                                    {0xFEFF, 0xFEFF}, {0xFFF9, 0xFFFB}, {0xE0000, 0xE007F}};
+// and operators that are not seen, anchors of annotations, tags. And two that are no characters: XML forbids
+// them.
+constexpr Points unsafe_points[] = {{0, 0x1F},        {0x7F, 0x9F},     {0x061C, 0x061C}, {0x180E, 0x180E},
+                                    {0x200B, 0x200B}, {0x200E, 0x200F}, {0x2028, 0x202E}, {0x2060, 0x206F},
+                                    {0xFEFF, 0xFEFF}, {0xFFF9, 0xFFFB}, {0xFFFE, 0xFFFF}, {0xE0000, 0xE007F}};
 
 bool unsafe(std::uint32_t p) {
   constexpr std::uint32_t first_beyond_latin = 0x061C;
@@ -51,6 +53,12 @@ std::size_t width_of(std::string_view text) {
 }
 
 std::optional<std::uint32_t> unseen(std::string_view text, std::size_t& at) {
+  constexpr std::uint32_t replacement = 0xFFFD;
+  const auto first = static_cast<unsigned char>(text[at]);
+  if (first >= 0x80 && text::utf8_length(text, at) == 0) {  // of a path: files are read as UTF-8 only
+    ++at;
+    return replacement;
+  }
   const std::uint32_t point = decode(text, at);
   return unsafe(point) ? std::optional(point) : std::nullopt;
 }

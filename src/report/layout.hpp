@@ -18,7 +18,8 @@ std::size_t width_of(std::string_view text);
 
 // Text from a file, made safe for a terminal: control characters, marks that turn the direction of writing
 // and characters that nobody sees are shown as escapes, so that nothing in a design can move the cursor, hide
-// what is written, or look like another name. Joiners stay, which some scripts cannot be written without.
+// what is written, or look like another name. Joiners stay, which some scripts cannot be written without. A
+// byte that is no UTF-8, as a path may have, becomes \u{FFFD}: what comes out is UTF-8.
 std::string plain(std::string_view text);
 
 // Goes behind the character at `at`; its code point, if plain() shows it as an escape.

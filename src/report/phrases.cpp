@@ -201,11 +201,13 @@ std::string_view severity_heading(Severity severity) {
   return {};
 }
 
+std::string_view account_words(const Finding& f, const ReportInput& r) {
+  if (r.record == nullptr) return {};
+  return f.basis == Basis::as_built ? " (as built)" : " (on the plan)";
+}
+
 std::string title_of(const Finding& f, const ReportInput& r) {
-  const std::string_view basis = r.record == nullptr          ? ""
-                                 : f.basis == Basis::as_built ? " (as built)"
-                                                              : " (on the plan)";
-  return fmt::format("{}{}", f.rule->title, basis);
+  return fmt::format("{}{}", f.rule->title, account_words(f, r));
 }
 
 std::string in_short(const Finding& f) {

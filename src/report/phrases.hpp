@@ -48,7 +48,9 @@ std::string counts_line(const Judgement& judgement);
 
 // "HAZARDS: stop, unsafe as it stands"
 std::string_view severity_heading(Severity severity);
-// The rule's title; in a field check with "(as built)" or "(on the plan)" behind it.
+// In a field check " (as built)" or " (on the plan)", else empty.
+std::string_view account_words(const Finding& finding, const ReportInput& report);
+// The rule's title with these words behind it.
 std::string title_of(const Finding& finding, const ReportInput& report);
 // "Fuse larger than the module allows"; of a query for a value "fuse/dc not stated".
 std::string in_short(const Finding& finding);

@@ -28,16 +28,22 @@ const Form* form_of(unsigned char byte) {
 
 }  // namespace
 
+std::size_t utf8_length(std::string_view text, std::size_t at) {
+  const auto byte_at = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const Form* form = form_of(byte_at(at));
+  if (form == nullptr || text.size() - at <= form->following) return 0;
+  for (std::size_t i = 1; i <= form->following; ++i) {
+    const unsigned char byte = byte_at(at + i);
+    if (byte < (i == 1 ? form->least : 0x80) || byte > (i == 1 ? form->most : 0xBF)) return 0;
+  }
+  return form->following + 1;
+}
+
 std::size_t invalid_utf8(std::string_view text) {
-  const auto byte_at = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
   for (std::size_t at = 0; at < text.size();) {
-    const Form* form = form_of(byte_at(at));
-    if (form == nullptr || text.size() - at <= form->following) return at;
-    for (std::size_t i = 1; i <= form->following; ++i) {
-      const unsigned char byte = byte_at(at + i);
-      if (byte < (i == 1 ? form->least : 0x80) || byte > (i == 1 ? form->most : 0xBF)) return at;
-    }
-    at += form->following + 1;
+    const std::size_t length = utf8_length(text, at);
+    if (length == 0) return at;
+    at += length;
   }
   return std::string_view::npos;
 }

@@ -47,6 +47,15 @@ std::string gravest_of(const std::string& design) {
 
 }  // namespace
 
+TEST_CASE("a design may stand behind an option that may be repeated") {
+  const Folder folder;
+  CHECK(call({"check", "--box", "A-01", clean}).status == 0);
+  CHECK(call({"check", "--box", "A-01", "--box", "A-02", clean}).status == 0);
+  CHECK(call({"tally", "--box", "A-01", clean}).status == 0);
+  CHECK(call({"check", "--report", "json=" + folder.path("r.json"), clean}).status == 0);
+  CHECK(folder.names() == Arguments{"r.json"});
+}
+
 TEST_CASE("check ends with 1 where something is at or above --fail-on") {
   for (const std::string gravest : {"hazard", "correction", "query", "advice", "none"}) {
     const std::string design = design_of(gravest);

@@ -8,6 +8,7 @@
 #include "tests/support/hostile.hpp"
 #include "tests/support/page.hpp"
 #include "tests/support/rfc4180.hpp"
+#include "tests/support/xml.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
@@ -16,10 +17,10 @@ namespace {
 
 using Strings = std::vector<std::string>;
 
-enum class Form { page_of_80, text, html, json, csv };
+enum class Form { page_of_80, text, html, xml, json, csv };
 
-// A command on the files: D stands for the design, R for the record, E for the exceptions, B for a box, P for
-// a report on the three.
+// A command on the files: D stands for the design, D2 for a copy of it, R for the record, E for the
+// exceptions, B for a box, P for a report on the three.
 struct Shown {
   Form form;
   Strings arguments;
@@ -50,6 +51,10 @@ const std::vector<Shown> commands{
     {Form::json,
      {"check", "D", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18", "--show-work", "--format",
       "sarif"}},
+    {Form::json, {"check", "D", "D2", "--format", "json"}},
+    {Form::xml,
+     {"check", "D", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18", "--format", "junit"}},
+    {Form::text, {"check", "D", "--asbuilt", "R", "--format", "annotations"}},
     {Form::json, {"labels", "D", "--format", "json"}},
     {Form::csv, {"labels", "D", "--format", "csv"}},
     {Form::csv, {"tally", "D", "--format", "csv"}},
@@ -97,6 +102,7 @@ Called shown(const Folder& folder, const Files& files, Strings arguments, const 
             .status < 2);
   for (std::string& a : arguments) {
     if (a == "D") a = design_path;
+    if (a == "D2") a = folder.put("design-2.json", design.dump());
     if (a == "R") a = record_path;
     if (a == "E") a = agreed_path;
     if (a == "P") a = report_path;
@@ -119,6 +125,7 @@ void check_shown(Form form, const std::string& page) {
   CHECK(harm_in(page) == "");
   CHECK(page.find("\nboxproof: accept") == std::string::npos);  // a line of ours that a file wrote
   if (form == Form::json) CHECK(Json::accept(page));
+  if (form == Form::xml) CHECK(read_xml(page).name == "testsuites");
   if (form == Form::page_of_80) CHECK(too_wide(page) == Strings{});
   if (form == Form::html) {
     CHECK(page.find("<script>hostile") == std::string::npos);

@@ -46,7 +46,15 @@ std::set<std::string> check_places(const Judged& judged) {
     const Json::json_pointer pointer(f["pointer"].get<std::string>());
     const Json& whole = in_record ? record : design;
     REQUIRE(whole.contains(pointer));
-    CHECK(leading_value(from_place(document.text, f["line"], f["column"])) == whole.at(pointer));
+    const std::string_view text = from_place(document.text, f["line"], f["column"]);
+    CHECK(leading_value(text) == whole.at(pointer));
+    CHECK(f["end_line"] == f["line"]);
+    const std::string_view behind = from_place(document.text, f["end_line"], f["end_column"]);
+    CHECK(behind.size() < text.size());
+    // The value itself, or its first line where it has more.
+    const std::string_view value = text.substr(0, text.size() - behind.size());
+    CHECK((value.find('\n') == std::string_view::npos));
+    CHECK((behind.starts_with("\n") || leading_value(value) == whole.at(pointer)));
     pointers.insert(f["pointer"]);
   }
   return pointers;

@@ -45,8 +45,9 @@ const Keys circuit{"id",
                    "drop_pct"};
 const Keys output{"ampacity_a", "terminal_ampacity_a", "correction", "adjustment",
                   "drop_pct",   "suggested_size"};
-const Keys finding{"rule", "severity", "basis",       "box",  "part",    "message", "found",  "required",
-                   "unit", "section",  "disposition", "file", "pointer", "line",    "column", "fingerprint"};
+const Keys finding{"rule",    "severity", "basis",  "box",      "part",        "message",
+                   "found",   "required", "unit",   "section",  "disposition", "file",
+                   "pointer", "line",     "column", "end_line", "end_column",  "fingerprint"};
 const Keys step{"symbol", "formula", "numbers", "value", "unit", "section"};
 
 std::string disposition_name(const std::optional<Disposition>& disposition) {

@@ -52,6 +52,8 @@ TEST_CASE("text of a file is made safe for a terminal, and nothing else is chang
   CHECK(plain("\x7f") == "\\u{7F}");
   CHECK(plain("\u0085\u009b") == "\\u{85}\\u{9B}");
   CHECK(plain("\u00a0") == "\u00a0");
+  CHECK(plain("\ufffd\ufffe\uffff") == "\ufffd\\u{FFFE}\\u{FFFF}");
+  CHECK(plain("a\xff\xc3z\xe2\x82") == "a\\u{FFFD}\\u{FFFD}z\\u{FFFD}\\u{FFFD}");
   for (const std::string_view mark :
        {"\u200e", "\u200f", "\u061c", "\u202a", "\u202e", "\u2066", "\u2069", "\u2028", "\ufeff"})
     CHECK(plain(mark).starts_with("\\u{"));
