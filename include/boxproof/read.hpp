@@ -34,6 +34,10 @@ struct DesignFile {
 // Reads a design (boxproof-design/1). Throws InputError with every problem of the file.
 DesignFile read_design(const Document& document, const ProgressHook& progress = {});
 
+// Reads a site file (boxproof-site/1): a design without boxes and their types. Throws InputError with every
+// problem of the file.
+Design read_site(const Document& document);
+
 struct RecordFile {
   FieldRecord record;
   std::shared_ptr<read::SourceMap> places;

@@ -122,8 +122,9 @@ void add_box_option(CLI::App& command, Options& o) {
 }
 
 // The formats of which the program holds a schema.
-constexpr std::string_view schema_names[] = {"design", "asbuilt", "exceptions", "baseline", "settings",
-                                             "report", "reports", "comparison", "labels",   "rules"};
+constexpr std::string_view schema_names[] = {"design",     "site",     "asbuilt", "exceptions",
+                                             "baseline",   "settings", "report",  "reports",
+                                             "comparison", "labels",   "rules"};
 
 // FORMAT=FILE, as --report takes it.
 CLI::Validator one_report() {
@@ -290,12 +291,18 @@ struct Commands {
     draft->add_option("SCHEDULE", o.schedule,
                       "combiner schedule (CSV), a row a box or circuit; - reads standard input");
     draft->add_option("--site", o.site, "site file: the design without its boxes (JSON)")->type_name("FILE");
-    draft->add_flag("--blank", o.blank, "a starter to fill in, with notes, in place of a schedule");
+    draft->add_flag("--columns", o.list_columns, "list the columns that a schedule can have");
+    draft->add_flag("--blank", o.blank, "an invented starter to fill in, in place of what is yours");
+    add_format_option(*draft, o, {"json", "csv"},
+                      "of the starter: json for a design with notes, csv for a schedule with every column");
     add_output_option(*draft, o);
     CLI::App* schedule =
         app.add_subcommand("schedule", "The combiner schedule of a design, as draft reads it");
     schedule->add_option("DESIGN", o.design, "design file (boxproof-design/1); - reads standard input")
         ->required();
+    schedule
+        ->add_option("--site", o.site_output, "write the site file too: what a schedule has no columns for")
+        ->type_name("FILE");
     add_output_option(*schedule, o);
   }
 

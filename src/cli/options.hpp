@@ -41,6 +41,8 @@ struct Options {
   std::string before, after;       // of `compare`
   std::string schedule, site;      // of `draft`: the combiner schedule (CSV) and the site file
   bool blank = false;              // of `draft`: a starter to fill in
+  bool list_columns = false;       // of `draft`
+  std::string site_output;         // of `schedule`: where the site file goes
   std::string shell;               // of `completion`
   std::string page;                // of `man`: a command; empty: the program
   std::vector<std::string> given;  // long names of the options on the command line, without dashes

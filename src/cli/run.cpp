@@ -86,8 +86,14 @@ int tables_command(const Options& o, Console& console) {
 }
 
 int schema_command(const Options& o, Console& console) {
+  std::string schema(embedded("schema/" + o.schema + ".schema.json"));
+  if (schema.find("\"urn:boxproof:design:1#") !=
+      std::string::npos)  // it comes along, so that one file is enough
+    schema.replace(
+        schema.rfind("\n}"), std::string::npos,
+        fmt::format(",\n  \"$defs\": {{\n\"design\": {}}}\n}}\n", embedded("schema/design.schema.json")));
   Target target("", console.out);
-  target.write(embedded("schema/" + o.schema + ".schema.json"));
+  target.write(schema);
   target.finish();
   return done;
 }

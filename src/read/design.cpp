@@ -1,4 +1,4 @@
-// Design files: the top of the document, then its combiner boxes.
+// Design files: the top of the document, then its combiner boxes. Site files: the same without boxes.
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -7,6 +7,7 @@
 #include "boxproof/read.hpp"
 #include "src/read/box_reader.hpp"
 #include "src/read/list.hpp"
+#include "src/read/made_boxes.hpp"
 #include "src/read/named_parts.hpp"
 #include "src/read/source_map.hpp"
 #include "src/text/nearest.hpp"
@@ -15,11 +16,22 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-design/1";
 constexpr std::array<std::string_view, 9> top_keys{
     "$schema", "format", "site", "code", "modules", "inverters", "conductors", "box_types", "combiners"};
 constexpr std::array<std::string_view, 6> required_keys{"format",  "site",      "code",
                                                         "modules", "inverters", "combiners"};
+constexpr std::array<std::string_view, 7> site_keys{"$schema", "format",    "site",      "code",
+                                                    "modules", "inverters", "conductors"};
+constexpr std::array<std::string_view, 5> site_required_keys{"format", "site", "code", "modules",
+                                                             "inverters"};
+
+// A kind of document.
+struct Format {
+  std::string_view name, what;
+  std::span<const std::string_view> keys, required;
+};
+constexpr Format design_format{"boxproof-design/1", "design file", top_keys, required_keys};
+constexpr Format site_format{"boxproof-site/1", "site file", site_keys, site_required_keys};
 
 // Beyond these a value is a unit or typing mistake.
 constexpr Measure low_temperature = between(-70, 30, "degrees Celsius");
@@ -27,11 +39,22 @@ constexpr Measure high_temperature = between(-70, 100, "degrees Celsius");
 
 class DesignReader : public Sink {
  public:
-  DesignReader(const Document& document, const ProgressHook& progress)
-      : source_(document.text),
+  DesignReader(const Document& document, const Format& format, const ProgressHook& progress)
+      : format_(format),
+        source_(document.text),
         problems_(document.name, document.text),
         reading_{problems_, nullptr, nullptr},
         places_(std::make_shared<SourceMap>(document.name, document.text, "combiners")),
+        progress_(progress) {}
+  // Of a text that was made out of the file, whose problems so far are these.
+  DesignReader(const std::string& file, std::shared_ptr<const MadeText> made, Problems problems,
+               Design design, const ProgressHook& progress)
+      : format_(design_format),
+        source_(made->text),
+        problems_(std::move(problems)),
+        reading_{problems_, nullptr, nullptr},
+        places_(std::make_shared<SourceMap>(file, std::move(made), "combiners")),
+        design_(std::move(design)),
         progress_(progress) {}
 
   DesignFile read() {
@@ -42,7 +65,7 @@ class DesignReader : public Sink {
         box_types();
         boxes(span);
       }
-      for (std::string_view key : required_keys)
+      for (std::string_view key : format_.required)
         if (!has(key))
           problems_.add(
               0, "",
@@ -52,12 +75,22 @@ class DesignReader : public Sink {
     return {std::move(design_), places_};
   }
 
+  Design read_only_boxes() {
+    boxes(find_list(source_, "combiners"));
+    problems_.raise();
+    return std::move(design_);
+  }
+
   void member(std::string_view key, const Tree& tree) override {
     const Value value(tree, 0);
     places_->add_member(key, value.offset());
     seen_.emplace_back(key);
     if (key == "format")
-      check_format(value, format_name, "design file", reading_);
+      format(value);
+    else if (is_site() && (key == "combiners" || key == "box_types"))
+      reading_.problem(value, fmt::format("found \"{}\", expected none in a site file: its boxes come from a "
+                                          "schedule; remove it",
+                                          key));
     else if (key == "site")
       site(value);
     else if (key == "code")
@@ -75,7 +108,7 @@ class DesignReader : public Sink {
     else if (key == "$schema")
       to_text_value(value, reading_);
     else if (key != "note")
-      unknown_key(value, top_keys, reading_);
+      unknown_key(value, format_.keys, reading_);
   }
 
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {
@@ -83,6 +116,17 @@ class DesignReader : public Sink {
   }
 
  private:
+  bool is_site() const { return format_.name == site_format.name; }
+  void format(const Value& value) {
+    if (is_site() && value.kind() == Kind::text && value.text() == design_format.name)
+      return reading_.problem(
+          value,
+          fmt::format("found {}, expected \"{}\"; boxproof schedule DESIGN --site FILE writes the site "
+                      "part of a design",
+                      describe(value), format_.name));
+    check_format(value, format_.name, format_.what, reading_);
+  }
+
   bool has(std::string_view key) const { return std::find(seen_.begin(), seen_.end(), key) != seen_.end(); }
 
   // Reads each member of a map from an id to a part.
@@ -168,6 +212,7 @@ class DesignReader : public Sink {
     if (parsed) unique_ids(design_.combiners, source_, "combiners", span, problems_);
   }
 
+  const Format& format_;
   std::string_view source_;
   Problems problems_;
   Reading reading_;
@@ -179,10 +224,22 @@ class DesignReader : public Sink {
 };
 
 }  // namespace
+
+void read_made_boxes(Design& design, const std::string& file, std::shared_ptr<const MadeText> made,
+                     Problems problems, const ProgressHook& progress) {
+  design =
+      DesignReader(file, std::move(made), std::move(problems), std::move(design), progress).read_only_boxes();
+}
+
 }  // namespace read
 
 DesignFile read_design(const Document& document, const ProgressHook& progress) {
-  return read::DesignReader(document, progress).read();
+  return read::DesignReader(document, read::design_format, progress).read();
+}
+
+Design read_site(const Document& document) {
+  const ProgressHook none;
+  return read::DesignReader(document, read::site_format, none).read().design;
 }
 
 }  // namespace boxproof

@@ -61,9 +61,9 @@ std::string not_a_number(std::string_view text) {
       in_quotes(text));
 }
 
-std::string not_truth(std::string_view text) {
-  return fmt::format("found text {}, expected true or false; leave the cell empty where it was not seen",
-                     in_quotes(text));
+std::string not_truth(std::string_view text, std::string_view empty_where) {
+  return fmt::format("found text {}, expected true or false; leave the cell empty where {}", in_quotes(text),
+                     empty_where);
 }
 
 }  // namespace boxproof::read

@@ -13,6 +13,6 @@ bool put_truth(std::string& out, std::string_view text);  // TRUE as well: sprea
 
 // What is wrong with a cell that holds no such value.
 std::string not_a_number(std::string_view text);
-std::string not_truth(std::string_view text);
+std::string not_truth(std::string_view text, std::string_view empty_where = "it was not seen");
 
 }  // namespace boxproof::read

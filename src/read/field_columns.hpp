@@ -4,10 +4,6 @@
 #include <array>
 #include <cstdint>
 #include <string_view>
-#include <vector>
-
-#include "src/read/csv.hpp"
-#include "src/read/problems.hpp"
 
 namespace boxproof::read {
 
@@ -35,16 +31,5 @@ inline constexpr std::array<FieldColumn, field_column_names.size()> field_column
      {"posted", "strings", Holds::number},
      {"posted", "series", Holds::number},
      {"", "seen", Holds::words}}};
-
-// Which cell of a row holds what, as the first row says.
-struct FieldHeader {
-  static constexpr std::size_t absent = SIZE_MAX;
-  std::array<std::size_t, field_columns.size()> place{};  // of each column in a row
-  std::vector<std::size_t> nameless;                      // a spreadsheet may leave empty columns behind
-  std::size_t cells = 0;
-};
-
-// Reads the first row. Throws the problems where there is none.
-FieldHeader read_header(CsvRows& rows, std::string_view source, Problems& problems);
 
 }  // namespace boxproof::read

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "src/read/csv.hpp"
+#include "src/read/csv_header.hpp"
 #include "src/read/field_cell.hpp"
 #include "src/read/field_columns.hpp"
 #include "src/read/tree.hpp"
@@ -11,7 +12,7 @@
 namespace boxproof::read {
 namespace {
 
-constexpr std::size_t absent = FieldHeader::absent;
+constexpr std::array<std::string_view, 1> required{"id"};
 
 class FieldCsv {
  public:
@@ -22,7 +23,7 @@ class FieldCsv {
   }
 
   std::shared_ptr<const MadeText> make() {
-    header_ = read_header(rows_, source_, problems_);
+    header_ = read_header(rows_, source_, {field_column_names, required}, problems_);
     made_->pieces.emplace_back().source_end = static_cast<std::uint32_t>(source_.size());
     made_->text = R"({"format":"boxproof-asbuilt/1","boxes":[)";
     for (index_ = 0; rows_.next(); ++index_) {
@@ -37,8 +38,8 @@ class FieldCsv {
   // One row as the JSON of one box. A row that cannot be told apart into its columns gives a box without
   // values, so that those behind it keep their numbers.
   void box() {
-    const bool apart = told_apart();
-    const Cell* const id = apart && header_.place[0] != absent ? &rows_.cells()[header_.place[0]] : nullptr;
+    const bool apart = told_apart(rows_, header_, problems_);
+    const Cell* const id = apart && header_.has(0) ? &rows_.cells()[header_.place[0]] : nullptr;
     const Cell& first = id != nullptr ? *id : rows_.cells().front();
     mark(0, first.offset, first.end);
     made_->text += '{';
@@ -49,28 +50,10 @@ class FieldCsv {
     made_->text += '}';
   }
 
-  bool told_apart() {
-    const std::vector<Cell>& cells = rows_.cells();
-    if (cells.size() != header_.cells) {
-      if (!rows_.broken())  // else it may be for that
-        problems_.add(cells.front().offset, "",
-                      fmt::format("found {} cell{} in row {}, expected {} as in the first row; put quotes "
-                                  "around a cell that holds a comma",
-                                  cells.size(), cells.size() == 1 ? "" : "s", rows_.row(), header_.cells));
-      return false;
-    }
-    for (std::size_t i : header_.nameless)
-      if (!trimmed(cells[i].text).empty())
-        problems_.add(cells[i].offset, "",
-                      fmt::format("found text {} in row {}, expected nothing in a column without a name",
-                                  in_quotes(cells[i].text), rows_.row()));
-    return true;
-  }
-
   void values() {
     std::string_view group;
     for (std::uint32_t c = 0; c < field_columns.size(); ++c) {
-      if (header_.place[c] == absent) continue;
+      if (!header_.has(c)) continue;
       const Cell& cell = rows_.cells()[header_.place[c]];
       if (cell.broken || trimmed(cell.text).empty()) continue;
       const FieldColumn& column = field_columns[c];
@@ -168,7 +151,7 @@ class FieldCsv {
   Problems& problems_;
   CsvRows rows_;
   std::shared_ptr<MadeText> made_;
-  FieldHeader header_;
+  CsvHeader header_;
   std::uint32_t index_ = 0;  // of the box
 };
 

@@ -1,5 +1,5 @@
-// What can be said of the text of a field record before any row is read: whether it is CSV, and of a kind
-// that can be read.
+// What can be said of a text in CSV before any row is read: whether it is a field record, and of a kind that
+// can be read.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -75,8 +75,7 @@ void check_csv_text(std::string_view source, Problems& problems) {
   // A byte becomes less than 32 in JSON, where each box has its keys, and an offset has four bytes.
   constexpr std::size_t most = std::size_t{1} << 27;
   if (source.size() >= most)
-    problems.add(0, "",
-                 "found a file of 128 MiB or more, expected less; split the record into several files");
+    problems.add(0, "", "found a file of 128 MiB or more, expected less; split it into several files");
   else if (source.starts_with("\xFF\xFE") || source.starts_with("\xFE\xFF"))
     problems.add(0, "", "found text in UTF-16, expected UTF-8; save the file as CSV in UTF-8");
   else if (const auto zero = source.find('\0'); zero != std::string_view::npos)

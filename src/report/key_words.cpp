@@ -82,6 +82,17 @@ Value KeyWords::walk(Value schema, std::string_view path) const {
 }
 
 std::string KeyWords::of(std::string_view key) const {
+  return within_sentence(description(key));
+}
+
+std::string KeyWords::sentence(std::string_view key) const {
+  const std::string_view whole = description(key);
+  std::string out(whole.substr(0, whole.find(". ")));
+  if (out.ends_with('.')) out.pop_back();
+  return out;
+}
+
+std::string_view KeyWords::description(std::string_view key) const {
   constexpr std::string_view circuits = "circuits ", as_found = " as found/";
   constexpr std::array<std::string_view, 4> named{"site/", "modules/", "inverters/", "conductors/"};
   Value schema;
@@ -98,10 +109,10 @@ std::string KeyWords::of(std::string_view key) const {
     schema = walk(definition("combiner"), key);
   }
   if (!schema) return {};
-  if (const Value own = schema.find("description")) return within_sentence(own.text());
+  if (const Value own = schema.find("description")) return own.text();
   const Value meant = resolved(schema);
-  const Value description = meant ? meant.find("description") : Value();
-  return description ? within_sentence(description.text()) : std::string();
+  const Value words = meant ? meant.find("description") : Value();
+  return words ? words.text() : std::string_view();
 }
 
 }  // namespace boxproof::report
