@@ -28,6 +28,7 @@ struct RunPiece {
   std::string text;  // about the design as a whole
   // A finding each, in report order, by severity: so that the worst of all designs can stand first.
   std::array<std::vector<std::string>, severity_names.size()> findings;
+  std::string row;  // of a table of all designs
 };
 
 // What the whole run came to.
@@ -37,6 +38,10 @@ struct RunTotals {
   std::size_t skipped = 0;                                  // JSON files in folders that are no designs
   std::array<std::size_t, severity_names.size()> counts{};  // findings by severity, those on the baseline too
   std::array<std::size_t, severity_names.size()> known{};   // of them on the baseline
+  // What the run says of the exceptions and the baseline beside it, a sentence each; words of files are in
+  // it.
+  std::vector<std::string> remarks;
+  std::array<std::size_t, verdict_names.size()> verdicts{};  // judged designs by verdict
 };
 
 class RunReport {

@@ -34,7 +34,8 @@ struct Descriptor {
 }  // namespace
 
 Document read_file(const std::string& path, std::istream& in) {
-  if (path == "-") return {"<stdin>", std::string(std::istreambuf_iterator<char>(in), {})};
+  if (path == "-")
+    return {std::string(shown_path(path)), std::string(std::istreambuf_iterator<char>(in), {})};
   const Descriptor file{open(path.c_str(), O_RDONLY | O_CLOEXEC)};
   if (file.fd < 0)
     unreadable(path, fmt::format("cannot be read ({}); expected a file that can; check the path", reason()));

@@ -10,6 +10,11 @@
 
 namespace boxproof::cli {
 
+// A path as messages show it: "-" is <stdin>.
+inline std::string_view shown_path(std::string_view path) {
+  return path == "-" ? "<stdin>" : path;
+}
+
 // The text of a file, or of standard input for "-". Throws InputError where it cannot be read.
 Document read_file(const std::string& path, std::istream& in);
 

@@ -21,9 +21,8 @@ constexpr std::array<std::string_view, 9> top_keys{
 constexpr std::array<std::string_view, 6> required_keys{"format",  "site",      "code",
                                                         "modules", "inverters", "combiners"};
 
-// Beyond these a value is a unit or typing mistake.
-constexpr Measure low_temperature = between(-70, 30, "degrees Celsius");
-constexpr Measure high_temperature = between(-70, 100, "degrees Celsius");
+constexpr Measure low_temperature = between(low_range.least, low_range.most, "degrees Celsius");
+constexpr Measure high_temperature = between(high_range.least, high_range.most, "degrees Celsius");
 
 class DesignReader : public Sink {
  public:

@@ -24,17 +24,19 @@ void check_wrong(const Arguments& arguments, const std::string& line) {
 TEST_CASE("commands and options that are not known") {
   check_wrong(
       {"chek", clean},
-      "found the command \"chek\", expected one of check, box, labels, tally, compare, rules, tables, schema; did you "
+      "found the command \"chek\", expected one of check, box, labels, tally, compare, baseline, draft, schedule, "
+      "rules, tables, schema, completion; did you "
       "mean \"check\"?; see boxproof --help");
   check_wrong(
       {"judge"},
-      "found the command \"judge\", expected one of check, box, labels, tally, compare, rules, tables, schema; see boxproof "
+      "found the command \"judge\", expected one of check, box, labels, tally, compare, baseline, draft, schedule, "
+      "rules, tables, schema, completion; see boxproof "
       "--help");
-  check_wrong(
-      {clean},
-      "found the command \"" + clean +
-          "\", expected one of check, box, labels, tally, compare, rules, tables, schema; did you mean boxproof check " +
-          clean + "?; see boxproof --help");
+  check_wrong({clean},
+              "found the command \"" + clean +
+                  "\", expected one of check, box, labels, tally, compare, baseline, draft, schedule, "
+                  "rules, tables, schema, completion; did you mean boxproof check " +
+                  clean + "?; see boxproof --help");
   check_wrong({"--versoin"},
               "found the option \"--versoin\", which is not known here; did you mean \"--version\"?; see "
               "boxproof --help");
@@ -57,10 +59,12 @@ TEST_CASE("arguments that are missing or too many") {
   check_wrong({"tables", "labels", "--edition", "2020", "--against", "2017"},
               "found the topic \"labels\" with --against, expected one of the two: --against compares whole "
               "editions");
-  check_wrong({"check"}, "DESIGN is required; see boxproof check --help");
+  check_wrong({"check"},
+              "found no DESIGN, expected a design file, a folder or a pattern; see boxproof check --help");
+  check_wrong({"labels"}, "DESIGN is required; see boxproof labels --help");
   check_wrong({"box", clean}, "ID is required; see boxproof box --help");
-  check_wrong({"check", clean, "more"},
-              "found \"more\", which is one argument too many; see boxproof check --help");
+  check_wrong({"labels", clean, "more"},
+              "found \"more\", which is one argument too many; see boxproof labels --help");
   check_wrong({"check", "-", "--asbuilt", "-"},
               "found - for both the design and the field record, expected it once: "
               "there is one standard input");
