@@ -35,6 +35,12 @@ struct Permit {  // the approved totals
   bool stated = false;
 };
 
+// What the temperatures of a site may be, in degrees Celsius: beyond it is a unit or typing mistake.
+struct TemperatureRange {
+  double least, most;
+};
+inline constexpr TemperatureRange low_range{-70, 30}, high_range{-70, 100};
+
 struct Site {
   std::string name;
   Use use = Use::building;

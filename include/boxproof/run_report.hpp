@@ -33,6 +33,7 @@ struct RunPiece {
   // Findings for which a report with a limit has no room in any case, by severity.
   std::array<std::size_t, severity_names.size()> left_out{};
   std::vector<std::size_t> numbers;  // what the report adds up
+  std::string row;  // of a table of all designs
 };
 
 // What the whole run came to.
@@ -42,6 +43,10 @@ struct RunTotals {
   std::size_t skipped = 0;                                  // JSON files in folders that are no designs
   std::array<std::size_t, severity_names.size()> counts{};  // findings by severity, those on the baseline too
   std::array<std::size_t, severity_names.size()> known{};   // of them on the baseline
+  // What the run says of the exceptions and the baseline beside it, a sentence each; words of files are in
+  // it.
+  std::vector<std::string> remarks;
+  std::array<std::size_t, verdict_names.size()> verdicts{};  // judged designs by verdict
 };
 
 class RunReport {

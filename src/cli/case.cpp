@@ -24,27 +24,12 @@ std::string beside(const std::string& file, const std::string& path) {
 }
 
 void override_temperature(std::optional<Celsius>& stated, std::optional<double> given, std::string_view key,
-                          Case& c) {
+                          const std::string& by, Case& c) {
   if (!given) return;
   const std::string before =
       stated ? fmt::format("the file says {} °C", shown(*stated)) : "the file states none";
-  c.overrides.push_back(fmt::format("site.{} is {} °C ({})", key, shown(*given), before));
+  c.overrides.push_back(fmt::format("site.{} is {} °C ({}{})", key, shown(*given), before, by));
   stated = Celsius(*given);
-}
-
-// Standard input is there once.
-void check_inputs(const Options& o) {
-  const std::pair<std::string_view, const std::string&> inputs[] = {
-      {"design", o.design},     {"field record", o.record},   {"agreed exceptions", o.exceptions},
-      {"baseline", o.baseline}, {"amendments", o.amendments}, {"report", o.again}};
-  std::string_view before;
-  for (const auto& [what, path] : inputs) {
-    if (path != "-") continue;
-    if (!before.empty())
-      throw WrongUse(fmt::format(
-          "found - for both the {} and the {}, expected it once: there is one standard input", before, what));
-    before = what;
-  }
 }
 
 void keep_input(const Options& o, const std::string& input) {
@@ -58,7 +43,39 @@ void keep_input(const Options& o, const std::string& input) {
   for (const std::string& report : o.reports) keep("--report " + report, report.substr(report.find('=') + 1));
 }
 
+// The day on which agreed exceptions must be in force.
+ExceptionDay exceptions_day(const Options& o, const Others& others, const Console& console) {
+  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
+  if (others.record)
+    if (const auto visit = parse_date(others.record->record.date)) return {*visit, DayFrom::visit};
+  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
+  return {console.today(), DayFrom::today};
+}
+
+// What a settings file put there says so.
+std::string by(const Options& o, std::string_view key) {
+  const auto& keys = o.by_settings;
+  const bool is_set = std::find(keys.begin(), keys.end(), key) != keys.end();
+  return is_set ? "; by " + o.settings : std::string();
+}
+
 }  // namespace
+
+void check_inputs(const Options& o) {
+  const bool among_many = std::find(o.designs.begin(), o.designs.end(), "-") != o.designs.end();
+  const std::string design = among_many ? "-" : o.design;
+  const std::pair<std::string_view, const std::string&> inputs[] = {
+      {"design", design},       {"field record", o.record},   {"agreed exceptions", o.exceptions},
+      {"baseline", o.baseline}, {"amendments", o.amendments}, {"report", o.again}};
+  std::string_view before;
+  for (const auto& [what, path] : inputs) {
+    if (path != "-") continue;
+    if (!before.empty())
+      throw WrongUse(fmt::format(
+          "found - for both the {} and the {}, expected it once: there is one standard input", before, what));
+    before = what;
+  }
+}
 
 void keep_inputs(const Options& o) {
   for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.baseline, &o.amendments, &o.before,
@@ -75,6 +92,7 @@ void load_others(const Options& o, Console& console, Others& others, const Progr
   if (!o.exceptions.empty()) {
     others.exceptions_text = read_file(o.exceptions, console.in);
     others.exceptions = read_exceptions(others.exceptions_text);
+    others.exceptions_day = exceptions_day(o, others, console);
   }
   if (!o.baseline.empty()) {
     others.baseline_text = read_file(o.baseline, console.in);
@@ -92,14 +110,16 @@ void choose_edition(const Options& o, std::istream& in, Case& c) {
   Design& design = c.design.design;
   std::string edition = design.edition;
   if (!o.edition.empty() && o.edition != edition) {
-    c.overrides.push_back(fmt::format("code.edition is {} (the file says {})", o.edition, edition));
+    c.overrides.push_back(
+        fmt::format("code.edition is {} (the file says {}{})", o.edition, edition, by(o, "edition")));
     edition = o.edition;
   }
   Amendments amendments{&c.design_text, design.amendments_offset};
   bool amended = design.amendments_offset || !design.amendments_path.empty();
   if (!o.amendments.empty()) {
-    c.overrides.push_back(fmt::format("code.amendments are those of {} ({})", o.amendments,
-                                      amended ? "in place of the file's" : "the file states none"));
+    c.overrides.push_back(fmt::format("code.amendments are those of {} ({}{})", o.amendments,
+                                      amended ? "in place of the file's" : "the file states none",
+                                      by(o, "amendments")));
     amendments = {&c.others->amendments_text, std::nullopt};
     amended = true;
   } else if (!design.amendments_path.empty()) {
@@ -109,8 +129,8 @@ void choose_edition(const Options& o, std::istream& in, Case& c) {
     amendments.document = &c.amendments_text;
   }
   c.edition = load_edition(edition, amended ? &amendments : nullptr);
-  override_temperature(design.site.low, o.low, "low_c", c);
-  override_temperature(design.site.high, o.high, "high_c", c);
+  override_temperature(design.site.low, o.low, "low_c", by(o, "low_c"), c);
+  override_temperature(design.site.high, o.high, "high_c", by(o, "high_c"), c);
 }
 
 void load(const Options& o, Console& console, Case& c, const ProgressHook& progress) {
@@ -118,14 +138,6 @@ void load(const Options& o, Console& console, Case& c, const ProgressHook& progr
   load_design(read_file(o.design, console.in), c, progress);
   load_others(o, console, *c.others, progress);
   choose_edition(o, console.in, c);
-}
-
-ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console) {
-  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
-  if (c.others->record)
-    if (const auto visit = parse_date(c.others->record->record.date)) return {*visit, DayFrom::visit};
-  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
-  return {console.today(), DayFrom::today};
 }
 
 std::vector<std::string_view> box_ids(const Design& design) {

@@ -26,6 +26,7 @@ struct Others {
   Document record_text, exceptions_text, baseline_text, amendments_text;
   std::optional<RecordFile> record;
   std::optional<ExceptionsFile> exceptions;
+  std::optional<ExceptionDay> exceptions_day;  // on which they must be in force, if there are any
   std::optional<Baseline> baseline;
 };
 
@@ -41,6 +42,9 @@ struct Case {
 // Throws WrongUse where the output would take the place of an input: a field record is often the only copy.
 void keep_inputs(const Options& o);
 
+// Throws WrongUse where two inputs are standard input: it is there once.
+void check_inputs(const Options& o);
+
 // Reads everything that the options name. Throws InputError, or WrongUse.
 void load(const Options& o, Console& console, Case& c, const ProgressHook& progress = {});
 
@@ -49,9 +53,6 @@ void load(const Options& o, Console& console, Case& c, const ProgressHook& progr
 void load_others(const Options& o, Console& console, Others& others, const ProgressHook& progress = {});
 void load_design(Document text, Case& c, const ProgressHook& progress = {});
 void choose_edition(const Options& o, std::istream& in, Case& c);
-
-// The day on which agreed exceptions must be in force.
-ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console);
 
 std::vector<std::string_view> box_ids(const Design& design);
 

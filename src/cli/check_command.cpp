@@ -8,9 +8,10 @@
 #include "src/cli/files.hpp"
 
 namespace boxproof::cli {
-bool wants_colour(const Options& o, const Console& console) {
+
+bool wants_colour(const Options& o, const Console& console, const std::string& output) {
   if (o.color != "auto") return o.color == "always";
-  if (!o.output.empty() || !console.out_is_terminal) return false;
+  if (!output.empty() || !console.out_is_terminal) return false;
   const auto no_color = console.environment("NO_COLOR");
   if (no_color && !no_color->empty()) return false;
   return console.environment("TERM").value_or("") != "dumb";
@@ -24,14 +25,27 @@ int status_of(const std::array<std::size_t, severity_names.size()>& counts, std:
   return done;
 }
 
-int check_command(const Options& o, Console& console) {
+void expect_designs(const Options& o) {
   if (o.designs.empty())
-    throw WrongUse(
-        "found no DESIGN, expected a design file, a folder or a pattern; see boxproof check --help");
+    throw WrongUse(fmt::format(
+        "found no DESIGN, expected a design file, a folder or a pattern; see boxproof {} --help", o.command));
+}
+
+bool is_one(const Options& o, const std::vector<DesignInput>& designs) {
+  return o.designs.size() == 1 && designs.size() == 1 && designs.front().named && !designs.front().unread;
+}
+
+int check_command(const Options& o, Console& console) {
+  expect_designs(o);
+  check_inputs(o);
   const std::vector<Output> outputs = outputs_of(o);
-  const std::vector<DesignInput> designs = find_designs(o.designs);
-  const bool one = o.designs.size() == 1 && designs.size() == 1 && designs.front().named;
-  return one ? check_one(o, outputs, console) : check_many(o, designs, outputs, console);
+  std::vector<DesignInput> designs = find_designs(o.designs);
+  const Targets targets(outputs, designs);
+  for (const std::string* input : {&o.record, &o.exceptions, &o.baseline, &o.amendments})
+    targets.keep(*input);
+  targets.leave_out(designs);
+  return is_one(o, designs) ? check_one(o, outputs, targets, console)
+                            : check_many(o, designs, outputs, targets, console);
 }
 
 int box_command(const Options& o, Console& console) {
@@ -44,12 +58,13 @@ int box_command(const Options& o, Console& console) {
     throw WrongUse(
         fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
   const RecordFile* record = c.others->record ? &*c.others->record : nullptr;
-  const Judgement judgement = judge(o, c, console, o.show_work, progress.stage("judging"));
+  const Judgement judgement = judge(o, c, o.show_work, progress.stage("judging"));
   progress.clear();
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);
-  write_box({c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console)},
-            result, [&target](std::string_view text) { target.write(text); });
+  write_box(
+      {c.design, record, c.edition, judgement, c.overrides, o.show_work, wants_colour(o, console, o.output)},
+      result, [&target](std::string_view text) { target.write(text); });
   target.finish();
   return done;
 }

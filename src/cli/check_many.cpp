@@ -1,13 +1,16 @@
 // Many designs, side by side.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
-#include <sstream>
+#include <ostream>
 
 #include "boxproof/run_report.hpp"
 #include "src/cli/check_run.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/run_reports.hpp"
+#include "src/report/layout.hpp"
+#include "src/rules/notes.hpp"
 #include "src/text/in_order.hpp"
 
 namespace boxproof::cli {
@@ -15,86 +18,192 @@ namespace {
 
 // What came of one design, ready to be told.
 struct Told {
-  bool skipped = false;
-  std::string why;  // it was skipped
+  std::string why_skipped;  // empty: it was not
   std::optional<InputError> unread;
   RunTotals totals;
-  std::vector<RunPiece> pieces;  // one an output
+  std::vector<RunPiece> pieces;  // one an output that holds all designs
 };
 
-void expect_many(const Options& o) {
-  if (!o.record.empty())
-    throw WrongUse("found --asbuilt with more than one design, expected one: a field record is of one site");
-  if (!o.boxes.empty())
-    throw WrongUse("found --box with more than one design, expected one: ids of boxes are those of one site");
-}
+// An output that holds all designs.
+struct Whole {
+  std::unique_ptr<RunReport> report;
+  std::unique_ptr<Target> target;
+  void write(std::string_view text) { target->write(text); }
+};
+
+class Run {
+ public:
+  Run(const Options& o, const std::vector<DesignInput>& designs, const std::vector<Output>& outputs,
+      const Targets& targets, Console& console)
+      : o_(o),
+        designs_(designs),
+        outputs_(outputs),
+        targets_(targets),
+        console_(console),
+        progress_(console) {}
+
+  int go() {
+    open();
+    load_others(o_, console_, *others_);
+    read_standard_input();
+    constexpr std::size_t ahead = 16;  // designs a core: one large one does not stop those behind it
+    const ProgressHook progress = progress_.stage("checking", "designs");
+    std::size_t come = 0;
+    const auto take_next = [&](Told& told) {
+      take(designs_[come++], told);
+      if (console_.out_is_terminal) console_.out.flush();  // the line stands below what was written
+      if (progress) progress(come, designs_.size());
+    };
+    text::in_order<Told>(designs_.size(), [this](std::size_t i, Told& told) { make(i, told); }, take_next,
+                         {0, ahead});
+    tell_empty_arguments();
+    progress_.clear();
+    for (Whole& whole : wholes_) {
+      whole.report->finish(totals_, [&](std::string_view text) { whole.write(text); });
+      whole.target->finish();
+    }
+    return status();
+  }
+
+ private:
+  void open() {
+    for (const Output& output : outputs_) {
+      if (output.is_folder()) continue;
+      auto report = run_report(output.format, o_, wants_colour(o_, console_, output.path));
+      if (!report)
+        throw WrongUse(fmt::format(
+            "found {} of more than one design for {}, expected a folder, with a page a design in it: {}",
+            output.format, output.path.empty() ? "standard output" : output.path, folder_example(output)));
+      wholes_.push_back({std::move(report), std::make_unique<Target>(output.path, console_.out)});
+    }
+  }
+
+  std::string folder_example(const Output& output) const {
+    const std::string folder = output.path.empty() ? "reports/" : output.path + "/";
+    return &output == &outputs_.front() ? fmt::format("--format {} --output {}", output.format, folder)
+                                        : fmt::format("--report {}={}", output.format, folder);
+  }
+
+  // It is there once, and for one thread.
+  void read_standard_input() {
+    for (DesignInput& design : designs_)
+      if (design.path == "-") design.text = std::make_shared<Document>(read_file("-", console_.in));
+  }
+
+  // On whatever thread.
+  void make(std::size_t i, Told& told) {
+    told = Told();
+    const DesignInput& input = designs_[i];
+    try {
+      told.why_skipped = judge_input(
+          o_, input, others_, console_, wants_work(o_, outputs_), [&](const Case& c, const Judgement& j) {
+            targets_.keep(c.amendments_text.name);
+            add_to(told.totals, j);
+            const ReportInput report{c.design, nullptr, c.edition, j, c.overrides, o_.show_work};
+            tell_of({c.design_text.name, &report, nullptr}, told);
+          });
+    } catch (const InputError& e) {
+      not_read(shown_path(input.path), e, told);
+    }
+  }
+
+  void not_read(std::string_view path, const InputError& e, Told& told) {
+    told = Told();
+    told.unread = e;
+    told.totals.unread = 1;
+    tell_of({path, nullptr, &*told.unread}, told);
+  }
+
+  void tell_of(const RunDesign& design, Told& told) {
+    for (const Whole& whole : wholes_) told.pieces.push_back(whole.report->piece(design));
+    for (const Output& output : outputs_)
+      if (output.is_folder()) write_alone(output, o_, design, console_);
+  }
+
+  void take(const DesignInput& input, Told& told) {
+    if (!told.why_skipped.empty()) {
+      ++totals_.skipped;
+      for (const std::size_t argument : input.arguments) ++skipped_[argument];
+      if (o_.verbose) say(fmt::format("{}: skipped: {}", input.path, told.why_skipped));
+      return;
+    }
+    for (const std::size_t argument : input.arguments) leads_somewhere_[argument] = true;
+    take(shown_path(input.path), told);
+  }
+
+  void take(std::string_view path, Told& told) {
+    if (told.unread) {
+      progress_.clear();
+      console_.out.flush();  // a log has both streams in the order of the run
+      tell(*told.unread, console_);
+      say(fmt::format("{}: {}, not judged", path, counted(told.unread->total(), "problem", "problems")));
+    }
+    add_to(totals_, told.totals);
+    progress_.clear();
+    for (std::size_t i = 0; i < wholes_.size(); ++i)
+      wholes_[i].report->take(std::move(told.pieces[i]),
+                              [&](std::string_view text) { wholes_[i].write(text); });
+  }
+
+  void say(const std::string& line) {
+    progress_.clear();
+    console_.err << report::plain(line) << "\n";
+  }
+
+  // Whoever names a folder means that there is a design in it: to find none must not look like success.
+  void tell_empty_arguments() {
+    for (std::size_t i = 0; i < o_.designs.size(); ++i) {
+      if (leads_somewhere_[i]) continue;
+      const std::string& argument = o_.designs[i];
+      const std::string skipped = skipped_[i] == 0
+                                      ? ""
+                                      : fmt::format(" ({} skipped; --verbose says why)",
+                                                    counted(skipped_[i], "JSON file was", "JSON files were"));
+      const std::string message = fmt::format(
+          "found no design there{}, expected at least one JSON file that says boxproof-design/1", skipped);
+      Told told;
+      not_read(argument, InputError({{argument, 0, 0, "", message}}, 1), told);
+      take(argument, told);
+    }
+  }
+
+  int status() {
+    if (totals_.unread == 0) return status_of(fresh_counts(totals_), o_.fail_on);
+    say(totals_.designs == 0 ? "boxproof: nothing was judged"
+                             : fmt::format("boxproof: {} judged, {} not",
+                                           counted(totals_.designs, "design", "designs"), totals_.unread));
+    return bad_input;
+  }
+
+  const Options& o_;
+  std::vector<DesignInput> designs_;
+  const std::vector<Output>& outputs_;
+  const Targets& targets_;
+  Console& console_;
+  Progress progress_;
+  std::shared_ptr<Others> others_ = std::make_shared<Others>();
+  std::vector<Whole> wholes_;
+  RunTotals totals_;
+  std::vector<bool> leads_somewhere_ = std::vector<bool>(o_.designs.size());        // by argument
+  std::vector<std::size_t> skipped_ = std::vector<std::size_t>(o_.designs.size());  // likewise
+};
 
 }  // namespace
 
-int check_many(const Options& o, const std::vector<DesignInput>& designs, const std::vector<Output>& outputs,
-               Console& console) {
-  expect_many(o);
-  const auto others = std::make_shared<Others>();
-  load_others(o, console, *others);
-  std::vector<std::unique_ptr<RunReport>> reports;
-  std::vector<std::unique_ptr<Target>> targets;
-  for (const Output& output : outputs) {
-    reports.push_back(run_report(output.format, o, wants_colour(o, console)));
-    targets.push_back(std::make_unique<Target>(output.path, console.out));
-  }
-  const bool show_work = wants_work(o, outputs);
+void expect_many(const Options& o) {
+  const auto expect_one = [](std::string_view option, std::string_view why) {
+    throw WrongUse(
+        fmt::format("found {} with a folder, a pattern or more than one design, expected one design file: {}",
+                    option, why));
+  };
+  if (!o.record.empty()) expect_one("--asbuilt", "a field record is of one site");
+  if (!o.boxes.empty()) expect_one("--box", "ids of boxes are those of one site");
+}
 
-  const auto tell_of = [&](const RunDesign& design, Told& told) {
-    for (const auto& report : reports) told.pieces.push_back(report->piece(design));
-  };
-  const auto judge_one = [&](const DesignInput& input, Told& told) {
-    Document text = read_file(input.path, console.in);
-    if (!input.named) told.why = why_skipped(text);
-    told.skipped = !told.why.empty();
-    if (told.skipped) return;
-    Case c;
-    c.others = others;
-    load_design(std::move(text), c);
-    choose_edition(o, console.in, c);
-    const Judgement judgement = judge(o, c, console, show_work);
-    add_to(told.totals, judgement);
-    const ReportInput report{c.design, nullptr, c.edition, judgement, c.overrides, o.show_work};
-    tell_of({c.design_text.name, &report, nullptr}, told);
-  };
-  const auto make = [&](std::size_t i, Told& told) {
-    told = Told();
-    try {
-      judge_one(designs[i], told);
-    } catch (const InputError& e) {
-      told.unread = e;
-      tell_of({shown_path(designs[i].path), nullptr, &e}, told);
-    }
-  };
-  RunTotals totals;
-  const auto take = [&](Told& told) {
-    if (told.skipped) {
-      ++totals.skipped;
-      return;
-    }
-    if (told.unread) {
-      ++totals.unread;
-      tell(*told.unread, console);
-    }
-    totals.designs += told.totals.designs;
-    for (std::size_t i = 0; i < totals.counts.size(); ++i) {
-      totals.counts[i] += told.totals.counts[i];
-      totals.known[i] += told.totals.known[i];
-    }
-    for (std::size_t i = 0; i < outputs.size(); ++i)
-      reports[i]->take(std::move(told.pieces[i]), [&](std::string_view text) { targets[i]->write(text); });
-  };
-  text::in_order<Told>(designs.size(), make, take);
-  for (std::size_t i = 0; i < outputs.size(); ++i) {
-    reports[i]->finish(totals, [&](std::string_view text) { targets[i]->write(text); });
-    targets[i]->finish();
-  }
-  if (totals.unread > 0) return bad_input;
-  return status_of(fresh_counts(totals), o.fail_on);
+int check_many(const Options& o, const std::vector<DesignInput>& designs, const std::vector<Output>& outputs,
+               const Targets& targets, Console& console) {
+  expect_many(o);
+  return Run(o, designs, outputs, targets, console).go();
 }
 
 }  // namespace boxproof::cli

@@ -18,8 +18,8 @@ int schedule_command(const Options& options, Console& console);
 int completion_command(const Options& options, Console& console);
 int man_command(const Options& options, Console& console);
 
-// Whether text goes out in colour.
-bool wants_colour(const Options& options, const Console& console);
+// Whether text that goes to `output`, or to standard output where that is empty, goes out in colour.
+bool wants_colour(const Options& options, const Console& console, const std::string& output);
 
 // Tells what is wrong with an input, a line a problem.
 void tell(const InputError& error, Console& console);

@@ -28,7 +28,7 @@ int compare_command(const Options& o, Console& console) {
   else if (o.format == "markdown")
     report::write_comparison_markdown(comparison, write);
   else
-    report::write_comparison_text(comparison, wants_colour(o, console), write);
+    report::write_comparison_text(comparison, wants_colour(o, console, o.output), write);
   target.finish();
   return status_of(comparison.open_counts(), o.fail_on);
 }

@@ -1,26 +1,35 @@
 // The design files of a run: files, folders and patterns, looked up.
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "boxproof/input_error.hpp"
 #include "boxproof/read.hpp"
 
 namespace boxproof::cli {
 
 struct DesignInput {
-  std::string path;  // - for standard input
-  bool named =
-      true;  // on the command line, and so expected to be a design; else found in a folder or by a pattern
+  std::string path;       // - for standard input
+  bool named = true;      // and so expected to be a design; else found in a folder or by a pattern
+  std::string real = {};  // the path without links, by which a file is known; - for standard input
+  std::vector<std::size_t> arguments = {};    // that lead to it, by number
+  std::optional<InputError> unread = {};      // a folder that cannot be looked through
+  std::shared_ptr<const Document> text = {};  // read already; null: not yet
 };
 
-// Each file once, those of an argument in the order of their paths. What starts with a dot is passed over,
-// and folders that are links. Throws WrongUse where a pattern matches nothing, InputError where a folder
-// cannot be read.
+// Each file once, those of an argument in the order of their paths. In folders, what ends in .json; what
+// starts with a dot is passed over there, and folders that are links. A folder that cannot be looked through
+// stands in the place of what is in it. Throws WrongUse where a pattern matches nothing.
 std::vector<DesignInput> find_designs(const std::vector<std::string>& arguments);
 
 // Why a JSON file found in a folder is not taken for a design; empty: it is one. A file that cannot be parsed
 // but names the format, or states combiners and no format, is a broken design and no stranger.
 std::string why_skipped(const Document& document);
+
+// The path without links, so far as it is there.
+std::string real_path(const std::string& path);
 
 }  // namespace boxproof::cli

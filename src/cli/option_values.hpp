@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "boxproof/date.hpp"
+#include "boxproof/design.hpp"
 #include "src/text/nearest.hpp"
 
 namespace boxproof::cli {
@@ -33,8 +34,9 @@ inline CLI::Validator one_of(std::vector<std::string> allowed) {
           names};
 }
 
-inline CLI::Validator celsius(double least, double most) {
-  return {[least, most](std::string& value) {
+inline CLI::Validator celsius(TemperatureRange range) {
+  const auto [least, most] = range;
+  return {[least = least, most = most](std::string& value) {
             double degrees = 0;
             const auto parsed = std::from_chars(value.data(), value.data() + value.size(), degrees);
             const bool whole = parsed.ec == std::errc() && parsed.ptr == value.data() + value.size();

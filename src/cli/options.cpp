@@ -1,6 +1,7 @@
 // The one file that knows CLI11.
 #include "src/cli/options.hpp"
 
+#include "boxproof/design.hpp"
 #include "boxproof/edition.hpp"
 #include "boxproof/report.hpp"
 #include "src/cli/describe_app.hpp"
@@ -61,7 +62,7 @@ void add_code_options(CLI::App& command, Options& o) {
       ->check(one_of(words(edition_names)));
   command.add_option("--low-c", o.low, "lowest expected ambient, in place of site.low_c")
       ->type_name("CELSIUS")
-      ->check(celsius(-70, 30));
+      ->check(celsius(low_range));
   command
       .add_option("--amendments", o.amendments,
                   "local amendments (JSON) in place of those that the design names")
@@ -94,21 +95,21 @@ void add_record_option(CLI::App& command, Options& o, const std::string& what) {
 void add_high_option(CLI::App& command, Options& o) {
   command.add_option("--high-c", o.high, "hot design ambient, in place of site.high_c")
       ->type_name("CELSIUS")
-      ->check(celsius(-70, 100));
+      ->check(celsius(high_range));
 }
 
 // Of the commands that judge.
 void add_judging_options(CLI::App& command, Options& o) {
   add_record_option(command, o, "to hold the design against");
   add_high_option(command, o);
-  CLI::Option* exceptions = command.add_option(
-      "--exceptions", o.exceptions, "agreed exceptions (boxproof-exceptions/1), which set findings aside");
-  exceptions->type_name("FILE");
+  command
+      .add_option("--exceptions", o.exceptions,
+                  "agreed exceptions (boxproof-exceptions/1), which set findings aside")
+      ->type_name("FILE");
   command
       .add_option("--on", o.on, "day on which exceptions must be in force; else that of the visit, or today")
       ->type_name("YYYY-MM-DD")
-      ->check(a_day())
-      ->needs(exceptions);
+      ->check(a_day());
   add_color_option(command, o);
 }
 
@@ -399,9 +400,11 @@ Parsed parse(const std::vector<std::string>& arguments) {
   if (!extras.empty()) return wrong(about_extra(extras.front(), app, command), command);
   if (command == nullptr) return {std::nullopt, help_text(""), arguments.empty() ? wrong_use : done};
   commands.options.command = command->get_name();
-  for (const CLI::Option* option : command->get_options())
-    if (option->count() > 0 && !option->get_lnames().empty())
-      commands.options.given.push_back(option->get_lnames().front());
+  for (const CLI::Option* option : command->get_options()) {
+    if (option->get_lnames().empty()) continue;
+    commands.options.known.push_back(option->get_lnames().front());
+    if (option->count() > 0) commands.options.given.push_back(option->get_lnames().front());
+  }
   return {commands.options, "", done};
 }
 

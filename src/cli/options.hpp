@@ -36,16 +36,19 @@ struct Options {
   // of `tally`: how many boxes (all where neither is given), how many of them by urgency (half), the
   // start of the random choice (1)
   std::optional<std::uint32_t> sample, thinnest, seed;
-  std::string plan;                // a published sampling plan
-  std::string again;               // the report of an earlier check
-  std::string before, after;       // of `compare`
-  std::string schedule, site;      // of `draft`: the combiner schedule (CSV) and the site file
-  bool blank = false;              // of `draft`: a starter to fill in
-  bool list_columns = false;       // of `draft`
-  std::string site_output;         // of `schedule`: where the site file goes
-  std::string shell;               // of `completion`
-  std::string page;                // of `man`: a command; empty: the program
-  std::vector<std::string> given;  // long names of the options on the command line, without dashes
+  std::string plan;                      // a published sampling plan
+  std::string again;                     // the report of an earlier check
+  std::string before, after;             // of `compare`
+  std::string schedule, site;            // of `draft`: the combiner schedule (CSV) and the site file
+  bool blank = false;                    // of `draft`: a starter to fill in
+  bool list_columns = false;             // of `draft`
+  std::string site_output;               // of `schedule`: where the site file goes
+  std::string shell;                     // of `completion`
+  std::string page;                      // of `man`: a command; empty: the program
+  std::vector<std::string> given;        // long names of the options on the command line, without dashes
+  std::vector<std::string> known;        // of all that the command has
+  std::string settings;                  // the settings file, as messages show it; empty: none was used
+  std::vector<std::string> by_settings;  // its keys that were used
 };
 
 // What came of parsing: options to go on with, or a text to print and a status to end with.

@@ -34,7 +34,7 @@ bool writes_utf8(const Console& console) {
 }
 
 std::string progress_line(std::string_view stage, std::size_t come, std::size_t total, std::size_t columns,
-                          bool utf8) {
+                          bool utf8, std::string_view things) {
   const double share =
       total == 0 ? 1 : static_cast<double>(std::min(come, total)) / static_cast<double>(total);
   constexpr std::size_t hundred = 100, widest = 30, narrowest = 5;
@@ -43,8 +43,8 @@ std::string progress_line(std::string_view stage, std::size_t come, std::size_t 
   const std::size_t room = columns > 0 ? columns - 1 : 0;
   const std::string part =
       fmt::format("{:>3} %", static_cast<std::size_t>(share * static_cast<double>(hundred)));
-  const std::string boxes = fmt::format("  {} of {} boxes", report::grouped(static_cast<double>(come)),
-                                        report::grouped(static_cast<double>(total)));
+  const std::string boxes = fmt::format("  {} of {} {}", report::grouped(static_cast<double>(come)),
+                                        report::grouped(static_cast<double>(total)), things);
   const std::size_t taken = name.size() + part.size() + boxes.size() + 4;  // two blanks on either side
   if (room >= taken + narrowest) {
     const std::size_t bar = std::min(widest, room - taken);
@@ -69,9 +69,10 @@ Progress::~Progress() {
   clear();
 }
 
-ProgressHook Progress::stage(std::string_view name) {
+ProgressHook Progress::stage(std::string_view name, std::string_view things) {
   if (!shown_) return {};
-  return [this, stage = std::string(name)](std::size_t come, std::size_t total) { draw(stage, come, total); };
+  return [this, stage = std::string(name), things = std::string(things)](
+             std::size_t come, std::size_t total) { draw(stage, come, total, things); };
 }
 
 ProgressHook Progress::writing(const std::string& output) {
@@ -80,12 +81,12 @@ ProgressHook Progress::writing(const std::string& output) {
   return output.empty() && on_terminal ? ProgressHook() : stage("writing");
 }
 
-void Progress::draw(std::string_view stage, std::size_t come, std::size_t total) {
+void Progress::draw(std::string_view stage, std::size_t come, std::size_t total, std::string_view things) {
   const milliseconds now = console_.elapsed();
   if (now - start_ < patience || (last_ && now - *last_ < between)) return;
   last_ = now;
   const std::size_t told = console_.columns ? console_.columns() : 0;
-  const std::string line = progress_line(stage, come, total, told > 0 ? told : usual_columns, utf8_);
+  const std::string line = progress_line(stage, come, total, told > 0 ? told : usual_columns, utf8_, things);
   const std::size_t width = report::width_of(line);
   console_.err << '\r' << line << std::string(drawn_ > width ? drawn_ - width : 0, ' ') << std::flush;
   drawn_ = width;

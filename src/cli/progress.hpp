@@ -21,8 +21,9 @@ class Progress {
   Progress(const Progress&) = delete;
   Progress& operator=(const Progress&) = delete;
 
-  // The hook of a stage ("reading"), which must not outlive this. Empty where nothing is to be shown.
-  ProgressHook stage(std::string_view name);
+  // The hook of a stage ("reading") over so many `things`, which must not outlive this. Empty where nothing
+  // is to be shown.
+  ProgressHook stage(std::string_view name, std::string_view things = "boxes");
   // For a report that goes to `output`, or to standard output where that is empty: a report on a terminal, or
   // in a pager, takes the place of the line.
   ProgressHook writing(const std::string& output);
@@ -30,7 +31,7 @@ class Progress {
   void clear();
 
  private:
-  void draw(std::string_view stage, std::size_t come, std::size_t total);
+  void draw(std::string_view stage, std::size_t come, std::size_t total, std::string_view things);
 
   Console& console_;
   bool shown_, utf8_;
@@ -41,7 +42,7 @@ class Progress {
 
 // The line, in fewer columns than the terminal has: what does not fit is left out, the percentage last.
 std::string progress_line(std::string_view stage, std::size_t come, std::size_t total, std::size_t columns,
-                          bool utf8);
+                          bool utf8, std::string_view things = "boxes");
 
 // Whether the locale that the environment names writes UTF-8.
 bool writes_utf8(const Console& console);

@@ -129,7 +129,10 @@ int run(const std::vector<std::string>& arguments, Console& console) {
       return parsed.status == done && !console.out.flush() ? wrong_use : parsed.status;
     }
     Options options = *parsed.options;
+    if (options.output == "-") options.output.clear();
     if (!options.no_settings) apply_settings(options, console);
+    if (!options.on.empty() && options.exceptions.empty() && options.command != "baseline")
+      throw WrongUse("found --on without agreed exceptions, expected --exceptions FILE with it");
     keep_inputs(options);
     for (const Command& command : commands)
       if (command.name == options.command) return command.run(options, console);

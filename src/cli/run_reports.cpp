@@ -15,6 +15,30 @@ Severity severity_named(std::string_view name) {
   return static_cast<Severity>(at - severity_names.begin());
 }
 
+using Writer = void (*)(const ReportInput&, const Write&);
+
+// The formats that have a report of one design, written as it is made.
+Writer writer(std::string_view format) {
+  if (format == "json") return write_json;
+  if (format == "html") return write_html;
+  if (format == "markdown") return write_markdown;
+  return format == "text" ? write_text : nullptr;
+}
+
+void make_folder_of(const std::string& path) {
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (error)
+    throw CannotWrite("cannot make the folder " + folder.string() + ": " + error.message() +
+                      "; nothing was kept");
+}
+
+template <class Counts>
+void add(Counts& to, const Counts& more) {
+  for (std::size_t i = 0; i < to.size(); ++i) to[i] += more[i];
+}
+
 }  // namespace
 
 std::unique_ptr<RunReport> run_report(std::string_view format, const Options& o, bool colour) {
@@ -27,36 +51,48 @@ std::unique_ptr<RunReport> run_report(std::string_view format, const Options& o,
   return nullptr;
 }
 
-void write_run(const Output& output, const Options& o, std::span<const RunDesign> designs,
-               const RunTotals& totals, Console& console) {
-  const std::unique_ptr<RunReport> report = run_report(output.format, o, wants_colour(o, console));
-  const std::string path = output.is_folder() ? path_in(output, designs.front().path) : output.path;
+void write_alone(const Output& output, const Options& o, const RunDesign& design, Console& console,
+                 const ProgressHook& progress) {
+  const Writer of_one = writer(output.format);
+  if (of_one != nullptr && design.judged == nullptr) return;
+  const bool colour = wants_colour(o, console, output.path);
+  const std::string path = output.is_folder() ? path_in(output, design.path) : output.path;
+  if (output.is_folder()) make_folder_of(path);
   Target target(path, console.out);
   const Write write = [&target](std::string_view text) { target.write(text); };
-  for (const RunDesign& design : designs) report->take(report->piece(design), write);
-  report->finish(totals, write);
+  if (of_one != nullptr) {
+    ReportInput report = *design.judged;
+    report.colour = colour;
+    report.progress = progress;
+    of_one(report, write);
+  } else {
+    const std::unique_ptr<RunReport> report = run_report(output.format, o, colour);
+    RunTotals totals;
+    if (design.judged != nullptr)
+      add_to(totals, design.judged->judgement);
+    else
+      totals.unread = 1;
+    report->take(report->piece(design), write);
+    report->finish(totals, write);
+  }
   target.finish();
-}
-
-std::string path_in(const Output& output, std::string_view design) {
-  namespace fs = std::filesystem;
-  fs::path inside;
-  for (const fs::path& part : fs::path(design).lexically_normal())
-    if (part != ".." && part != "/" && part != ".") inside /= part;
-  inside.replace_extension(output.format == "markdown" ? "md" : output.format);
-  const fs::path path = fs::path(output.path) / inside;
-  std::error_code error;
-  fs::create_directories(path.parent_path(), error);
-  if (error)
-    throw CannotWrite("cannot make the folder " + path.parent_path().string() + ": " + error.message());
-  return path.string();
 }
 
 void add_to(RunTotals& totals, const Judgement& judgement) {
   ++totals.designs;
-  for (std::size_t i = 0; i < totals.counts.size(); ++i) totals.counts[i] += judgement.counts[i];
+  ++totals.verdicts[static_cast<std::size_t>(judgement.verdict)];
+  add(totals.counts, judgement.counts);
   for (const Finding& f : judgement.findings)
     if (f.known) ++totals.known[static_cast<std::size_t>(f.severity)];
+}
+
+void add_to(RunTotals& totals, const RunTotals& part) {
+  totals.designs += part.designs;
+  totals.unread += part.unread;
+  totals.skipped += part.skipped;
+  add(totals.counts, part.counts);
+  add(totals.known, part.known);
+  add(totals.verdicts, part.verdicts);
 }
 
 std::array<std::size_t, severity_names.size()> fresh_counts(const RunTotals& totals) {

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <memory>
-#include <span>
 #include <string>
 #include <string_view>
 
@@ -16,16 +15,15 @@ namespace boxproof::cli {
 // The report of this format; null where it has none over many designs (html).
 std::unique_ptr<RunReport> run_report(std::string_view format, const Options& o, bool colour);
 
-// Writes the report of a run that is in memory.
-void write_run(const Output& output, const Options& o, std::span<const RunDesign> designs,
-               const RunTotals& totals, Console& console);
+// Writes what a run of this design alone gives in this format: to the output, or into its folder, which is
+// made where it is not there. Nothing of a design that was not read, where the format tells of judged ones
+// only. May run on several threads at once, for different files.
+void write_alone(const Output& output, const Options& o, const RunDesign& design, Console& console,
+                 const ProgressHook& progress = {});
 
-// Where the report of one design goes in a folder of reports: its own path, with the ending of the format.
-// Makes the folders on the way.
-std::string path_in(const Output& output, std::string_view design);
-
-// Adds what a judgement found.
+// Adds what a judgement found, or what another part of the run came to.
 void add_to(RunTotals& totals, const Judgement& judgement);
+void add_to(RunTotals& totals, const RunTotals& part);
 
 // The findings that are news: what is not on the baseline.
 std::array<std::size_t, severity_names.size()> fresh_counts(const RunTotals& totals);

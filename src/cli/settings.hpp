@@ -1,16 +1,15 @@
-// The settings of a folder and what is under it (.boxproof.json, boxproof-settings/1): what the command line
-// would say each time. The command line wins.
+// The settings file, found and put in the place of what the command line leaves open.
 #pragma once
 
+#include "boxproof/settings.hpp"
 #include "src/cli/options.hpp"
 #include "src/cli/run.hpp"
 
 namespace boxproof::cli {
 
-inline constexpr std::string_view settings_name = ".boxproof.json";
-
 // Fills in what the command line leaves open, from the nearest settings file in the working folder or above
-// it. Paths in it are relative to it. Throws InputError with every problem of the file.
+// it. Paths in it are relative to it. Commands that judge nothing have no use for one. Throws InputError with
+// every problem of the file.
 void apply_settings(Options& options, const Console& console);
 
 }  // namespace boxproof::cli

@@ -33,9 +33,8 @@ struct Format {
 constexpr Format design_format{"boxproof-design/1", "design file", top_keys, required_keys};
 constexpr Format site_format{"boxproof-site/1", "site file", site_keys, site_required_keys};
 
-// Beyond these a value is a unit or typing mistake.
-constexpr Measure low_temperature = between(-70, 30, "degrees Celsius");
-constexpr Measure high_temperature = between(-70, 100, "degrees Celsius");
+constexpr Measure low_temperature = between(low_range.least, low_range.most, "degrees Celsius");
+constexpr Measure high_temperature = between(high_range.least, high_range.most, "degrees Celsius");
 
 class DesignReader : public Sink {
  public:

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <atomic>
-#include <thread>
+#include <optional>
+
+#include "src/text/in_order.hpp"
 
 namespace boxproof::read {
 namespace {
@@ -30,23 +32,22 @@ bool read_list(std::string_view source, std::string_view key, const ListSpan& sp
   if (count == 0) return true;
   constexpr std::uint32_t stretch = 512;  // elements: some hundred kilobytes
   const std::uint32_t stretches = (count + stretch - 1) / stretch;
-  std::vector<Problems> found(stretches, problems.like());
-  std::atomic<std::uint32_t> next{0}, done{0};
+  Problems all = problems.like();
   std::atomic<bool> broken{false};
-  const auto work = [&](bool tells) {
-    for (std::uint32_t s = next++; s < stretches && !broken; s = next++) {
-      ElementSink sink(found[s], &read);
-      if (!parse_elements(source, key, span, s * stretch, std::min(count, (s + 1) * stretch), sink))
-        broken = true;
-      const std::uint32_t so_far = ++done;
-      if (tells && progress) progress(std::min(count, so_far * stretch), count);
-    }
+  const auto make = [&](std::size_t i, std::optional<Problems>& found) {
+    found.emplace(problems.like());
+    if (broken) return;
+    const auto s = static_cast<std::uint32_t>(i);
+    ElementSink sink(*found, &read);
+    if (!parse_elements(source, key, span, s * stretch, std::min(count, (s + 1) * stretch), sink))
+      broken = true;
   };
-  const std::uint32_t workers = std::clamp(std::thread::hardware_concurrency(), 1U, stretches);
-  std::vector<std::thread> threads;
-  for (std::uint32_t w = 1; w < workers; ++w) threads.emplace_back(work, false);
-  work(true);
-  for (std::thread& t : threads) t.join();
+  std::uint32_t done = 0;
+  text::in_order<std::optional<Problems>>(stretches, make, [&](std::optional<Problems>& found) {
+    all.take(std::move(*found));
+    done = std::min(done + stretch, count);
+    if (progress) progress(done, count);
+  });
 
   if (broken) {  // once more in one piece, so that what is wrong is told as it stands in the file
     Problems whole = problems.like();
@@ -57,7 +58,7 @@ bool read_list(std::string_view source, std::string_view key, const ListSpan& sp
     problems.take(std::move(whole));
     return false;
   }
-  for (Problems& p : found) problems.take(std::move(p));
+  problems.take(std::move(all));
   return true;
 }
 

@@ -71,10 +71,10 @@ bool scan_list(const char* begin, const char* at, const char* end, ListSpan& spa
   return false;
 }
 
-}  // namespace
-
-ListSpan find_list(std::string_view source, std::string_view key) {
-  ListSpan span;
+// Calls look(quote, text, value) for each member of the top object that the brackets and quotes tell of:
+// where its key stands, the key as it is written, and where its value begins. Ends where look() says so.
+template <class Look>
+void each_member(std::string_view source, Look&& look) {
   const char* const begin = source.data();
   const char* const end = begin + source.size();
   int depth = 0;
@@ -82,18 +82,11 @@ ListSpan find_list(std::string_view source, std::string_view key) {
     switch (class_of(*at)) {
       case Class::quote: {
         const char* const behind = behind_string(at, end);
-        const std::string_view text(at + 1,
-                                    static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
-        const bool escaped = text.find('\\') != std::string_view::npos;
-        if (depth == 1 && (text == key || (escaped && decoded(source, at) == key))) {
-          const char* next = behind_space(behind, end);
-          if (next < end && *next == ':') {
-            next = behind_space(next + 1, end);
-            if (next < end && *next == '[') {
-              span.found = scan_list(begin, next, end, span);
-              return span;
-            }
-          }
+        if (depth == 1) {
+          const std::string_view text(at + 1,
+                                      static_cast<std::size_t>(behind - at) - (behind > at + 1 ? 2 : 1));
+          const char* const colon = behind_space(behind, end);
+          if (colon < end && *colon == ':' && look(at, text, behind_space(colon + 1, end))) return;
         }
         at = behind - 1;
         break;
@@ -103,7 +96,34 @@ ListSpan find_list(std::string_view source, std::string_view key) {
       default: break;
     }
   }
+}
+
+bool is_key(std::string_view source, const char* quote, std::string_view text, std::string_view key) {
+  return text == key || (text.find('\\') != std::string_view::npos && decoded(source, quote) == key);
+}
+
+}  // namespace
+
+ListSpan find_list(std::string_view source, std::string_view key) {
+  ListSpan span;
+  const char* const begin = source.data();
+  const char* const end = begin + source.size();
+  each_member(source, [&](const char* quote, std::string_view text, const char* value) {
+    if (!is_key(source, quote, text, key) || value == end || *value != '[') return false;
+    span.found = scan_list(begin, value, end, span);
+    return true;
+  });
   return span;
+}
+
+bool any_member(std::string_view source, std::string_view key,
+                const std::function<bool(std::uint32_t)>& is_it) {
+  bool found = false;
+  each_member(source, [&](const char* quote, std::string_view text, const char* value) {
+    found = is_key(source, quote, text, key) && is_it(static_cast<std::uint32_t>(value - source.data()));
+    return found;
+  });
+  return found;
 }
 
 }  // namespace boxproof::read

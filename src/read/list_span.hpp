@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <string_view>
 #include <vector>
 
@@ -20,5 +21,10 @@ struct ListSpan {
 // The array that is the member `key` of the top object; not found where there is none, or the brackets do not
 // close.
 ListSpan find_list(std::string_view source, std::string_view key);
+
+// Whether is_it() says so of a member `key` of the top object, so far as the scan can tell; asked with the
+// place where its value begins. The scan ends there.
+bool any_member(std::string_view source, std::string_view key,
+                const std::function<bool(std::uint32_t)>& is_it);
 
 }  // namespace boxproof::read

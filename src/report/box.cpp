@@ -9,6 +9,7 @@
 #include "src/report/box_words.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/part_words.hpp"
+#include "src/report/phrases.hpp"
 
 namespace boxproof {
 namespace report {
@@ -157,8 +158,7 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
               0);
   if (r.record != nullptr)
     out += result.visited ? "As built, where the record has a value\n" : "Not visited\n";
-  for (const std::string& text : r.overrides)
-    out += wrap("Changed on the command line: " + plain(text), 4, "");
+  for (const std::string& text : r.overrides) out += wrap(change_words(text), 4, "");
   std::string_view verdict = verdict_names[static_cast<std::size_t>(result.verdict)];
   out += "\n";
   line(out, "VERDICT", std::string(verdict));

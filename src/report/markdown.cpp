@@ -14,6 +14,7 @@
 #include "src/report/evidence.hpp"
 #include "src/report/groups.hpp"
 #include "src/report/layout.hpp"
+#include "src/report/markdown.hpp"
 #include "src/report/markdown_question.hpp"
 #include "src/report/markdown_text.hpp"
 #include "src/report/phrases.hpp"
@@ -25,7 +26,6 @@ namespace {
 
 void write_head(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
-  write(fmt::format("# Correction list: {}\n\n", markdown_line(r.design.design.site.name)));
   std::string check = check_name(r);
   check[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(check[0])));
   write(fmt::format("{}, by boxproof {}. The numbers are those of the full report.\n\n", markdown_line(check),
@@ -188,14 +188,20 @@ void list_agreed(const ReportInput& r, const Write& write) {
 }
 
 }  // namespace
+
+void write_corrections(const ReportInput& r, const Write& write) {
+  write_head(r, write);
+  list_seen(r, write);
+  list_findings(r, write);
+  list_gone(r, write);
+  list_agreed(r, write);
+}
+
 }  // namespace report
 
 void write_markdown(const ReportInput& r, const Write& write) {
-  report::write_head(r, write);
-  report::list_seen(r, write);
-  report::list_findings(r, write);
-  report::list_gone(r, write);
-  report::list_agreed(r, write);
+  write(fmt::format("# Correction list: {}\n\n", report::markdown_line(r.design.design.site.name)));
+  report::write_corrections(r, write);
   write(fmt::format("> **Caution.** {}\n", report::markdown(caution())));
 }
 

@@ -6,6 +6,7 @@
 
 #include "boxproof/calculate.hpp"
 #include "boxproof/rule.hpp"
+#include "boxproof/settings.hpp"
 #include "src/report/agreed.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/strangers.hpp"
@@ -56,11 +57,10 @@ std::string not_counted(const ReportInput& r) {
 
 template <class Boxes>
 std::vector<VerdictCount> by_verdict(const Boxes& boxes) {
-  std::vector<VerdictCount> out{{Verdict::stop, 0, "to stop"},
-                                {Verdict::correct, 0, "to correct"},
-                                {Verdict::not_visited, 0, "not visited"},
-                                {Verdict::clarify, 0, "to clarify"},
-                                {Verdict::accept, 0, "to accept"}};
+  std::vector<VerdictCount> out;
+  for (const Verdict v :
+       {Verdict::stop, Verdict::correct, Verdict::not_visited, Verdict::clarify, Verdict::accept})
+    out.push_back({v, 0, outcome_of(v)});
   for (VerdictCount& c : out)
     c.boxes = static_cast<std::size_t>(
         std::count_if(boxes.begin(), boxes.end(), [&](const auto& box) { return box.verdict == c.verdict; }));
@@ -87,6 +87,17 @@ std::string_view name_of(Severity severity) {
 
 std::string_view name_of(Disposition disposition) {
   return disposition_names[static_cast<std::size_t>(disposition)];
+}
+
+std::string_view outcome_of(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::stop: return "to stop";
+    case Verdict::correct: return "to correct";
+    case Verdict::not_visited: return "not visited";
+    case Verdict::clarify: return "to clarify";
+    case Verdict::accept: return "to accept";
+  }
+  return {};
 }
 
 std::string_view verdict_sentence(Verdict verdict) {
@@ -138,9 +149,14 @@ std::string visit_line(const FieldRecord& v) {
   return out;
 }
 
+std::string change_words(const std::string& text) {
+  const bool by_settings = text.ends_with(std::string(settings_name) + ")");
+  return (by_settings ? "Changed: " : "Changed on the command line: ") + plain(text);
+}
+
 std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition) {
   std::vector<std::string> out;
-  for (const std::string& text : overrides) out.push_back("Changed on the command line: " + plain(text));
+  for (const std::string& text : overrides) out.push_back(change_words(text));
   for (std::size_t i = 0; i < edition.amended.size(); ++i)
     out.push_back("Amended locally: " + plain(edition.amendment(i)));
   return out;

@@ -14,6 +14,7 @@ std::string_view name_of(Verdict verdict);
 std::string_view name_of(Severity severity);
 std::string_view name_of(Disposition disposition);
 
+std::string_view outcome_of(Verdict verdict);        // "to stop"
 std::string_view verdict_sentence(Verdict verdict);  // "unsafe as it stands"
 std::string_view use_words(Use use);
 
@@ -25,7 +26,9 @@ std::string site_line(const ReportInput& report);
 std::string totals_line(const ReportInput& report);
 // "visited 2027-03-18 by two persons, first visit; dry"
 std::string visit_line(const FieldRecord& record);
-// What differs from the files and from the edition as published: command line and local amendments.
+// "Changed on the command line: site.low_c is …", or by a settings file, which the text then names last.
+std::string change_words(const std::string& text);
+// What differs from the files and from the edition as published: command line, settings and local amendments.
 std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition);
 // What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
 // left out, visited boxes whose strings nobody counted.

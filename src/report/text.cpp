@@ -10,14 +10,12 @@
 #include "src/report/entry.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/phrases.hpp"
+#include "src/report/text.hpp"
 
 namespace boxproof {
 namespace report {
-namespace {
 
-void write_head(const ReportInput& r, const Write& write) {
-  const std::string left_side = fmt::format("boxproof {}", version());
-  write(left_side + right(check_name(r), page_width - width_of(left_side)) + "\n");
+void write_site(const ReportInput& r, const Write& write) {
   std::string name = wrap(plain(r.design.design.site.name), 0);
   name.pop_back();  // the line end stays outside the colour
   write(inked(name, Ink::strong, r.colour) + "\n");
@@ -29,13 +27,21 @@ void write_head(const ReportInput& r, const Write& write) {
 
 void write_verdict(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
-  write("\n");
   const std::string word = upper(name_of(j.verdict));
   write(fmt::format("VERDICT  {}  {}\n", inked(word, ink_of(j.verdict), r.colour),
                     verdict_sentence(j.verdict)));
   write(wrap("Boxes: " + verdicts_line(j), 9, "         "));
   write(wrap("Findings: " + counts_line(j), 9, "         "));
   if (j.exceptions_day) write(wrap(exceptions_summary(j), 9, "         "));
+}
+
+namespace {
+
+void write_head(const ReportInput& r, const Write& write) {
+  const std::string left_side = fmt::format("boxproof {}", version());
+  write(left_side + right(check_name(r), page_width - width_of(left_side)) + "\n");
+  write_site(r, write);
+  write("\n");
 }
 
 void write_boxes(const ReportInput& r, const Write& write) {

@@ -149,7 +149,8 @@ TEST_CASE("wrong use of --exceptions and --on") {
       "check --help");
   wrong({"check", faults, "--exceptions", agreed, "--on", "today"},
         "--on: found \"today\", expected a day as YYYY-MM-DD; see boxproof check --help");
-  wrong({"check", faults, "--on", "2027-02-03"}, "--on requires --exceptions; see boxproof check --help");
+  wrong({"check", faults, "--on", "2027-02-03"},
+        "found --on without agreed exceptions, expected --exceptions FILE with it");
   wrong(
       {"check", "-", "--exceptions", "-"},
       "found - for both the design and the agreed exceptions, expected it once: there is one standard input");

@@ -44,7 +44,7 @@ TEST_CASE("inputs that cannot be read") {
   CHECK(none.err ==
         missing + ": cannot be read (No such file or directory); expected a file that can; check the path\n" +
             nothing_judged);
-  const Called directory = call({"check", folder.path("")});
+  const Called directory = call({"box", folder.path(""), "A-01"});  // check looks for designs in it
   CHECK(directory.status == 3);
   CHECK(directory.err == folder.path("") +
                              ": found a directory, expected a file; name the JSON file in it\n" +
@@ -175,9 +175,9 @@ TEST_CASE("an output never takes the place of an input, by whatever path it is n
 
 TEST_CASE("an output that cannot be written") {
   const Folder folder;
-  const Called directory = call({"check", clean, "--output", folder.path("")});
+  const Called directory = call({"check", clean, "--output", folder.root()});
   CHECK(directory.status == 2);
-  CHECK(directory.err == "boxproof: cannot write " + folder.path("") + ": it is a directory; name a file\n");
+  CHECK(directory.err == "boxproof: cannot write " + folder.root() + ": it is a directory; name a file\n");
   const std::string nowhere = folder.path("no/report.txt");
   const Called gone = call({"check", clean, "--output", nowhere});
   CHECK(gone.status == 2);

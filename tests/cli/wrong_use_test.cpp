@@ -51,10 +51,12 @@ TEST_CASE("arguments that are missing or too many") {
   check_wrong({"tables", "labels", "--edition", "2020", "--against", "2017"},
               "found the topic \"labels\" with --against, expected one of the two: --against compares whole "
               "editions");
-  check_wrong({"check"}, "DESIGN is required; see boxproof check --help");
+  check_wrong({"check"},
+              "found no DESIGN, expected a design file, a folder or a pattern; see boxproof check --help");
+  check_wrong({"labels"}, "DESIGN is required; see boxproof labels --help");
   check_wrong({"box", clean}, "ID is required; see boxproof box --help");
-  check_wrong({"check", clean, "more"},
-              "found \"more\", which is one argument too many; see boxproof check --help");
+  check_wrong({"labels", clean, "more"},
+              "found \"more\", which is one argument too many; see boxproof labels --help");
   check_wrong({"check", "-", "--asbuilt", "-"},
               "found - for both the design and the field record, expected it once: "
               "there is one standard input");

@@ -21,7 +21,13 @@ Called call(const std::vector<std::string>& arguments, const Surroundings& aroun
                          if (found == around.environment.end()) return std::nullopt;
                          return found->second;
                        }};
+  const std::filesystem::path before = std::filesystem::current_path();
+  if (!around.folder.empty()) {
+    std::filesystem::current_path(around.folder);
+    console.working_folder = std::filesystem::current_path().string();
+  }
   const int status = cli::run(arguments, console);
+  std::filesystem::current_path(before);
   return {status, out.str(), err.str()};
 }
 
@@ -36,6 +42,7 @@ Folder::~Folder() {
 }
 
 std::string Folder::put(const std::string& name, const std::string& text) const {
+  std::filesystem::create_directories(std::filesystem::path(path(name)).parent_path());
   std::ofstream file(path(name), std::ios::binary);
   file << text;
   file.close();

@@ -18,6 +18,7 @@ struct Surroundings {
   std::string in;
   bool terminal = false;
   std::map<std::string, std::string> environment;
+  std::string folder = {};  // to run in, and to look for settings from; empty: here, and no settings
 };
 
 // Runs boxproof with these arguments.
@@ -31,6 +32,7 @@ class Folder {
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;
 
+  const std::string& root() const { return root_; }
   std::string path(const std::string& name) const { return root_ + "/" + name; }
   std::string put(const std::string& name, const std::string& text) const;  // returns the path
   std::string get(const std::string& name) const;
