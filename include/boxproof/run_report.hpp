@@ -37,6 +37,9 @@ struct RunTotals {
   std::size_t skipped = 0;                                  // JSON files in folders that are no designs
   std::array<std::size_t, severity_names.size()> counts{};  // findings by severity, those on the baseline too
   std::array<std::size_t, severity_names.size()> known{};   // of them on the baseline
+  // What the run says of the exceptions and the baseline beside it, a sentence each; words of files are in
+  // it.
+  std::vector<std::string> remarks;
 };
 
 class RunReport {

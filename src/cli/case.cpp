@@ -58,12 +58,22 @@ void keep_input(const Options& o, const std::string& input) {
   for (const std::string& report : o.reports) keep("--report " + report, report.substr(report.find('=') + 1));
 }
 
+// The day on which agreed exceptions must be in force.
+ExceptionDay exceptions_day(const Options& o, const Others& others, const Console& console) {
+  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
+  if (others.record)
+    if (const auto visit = parse_date(others.record->record.date)) return {*visit, DayFrom::visit};
+  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
+  return {console.today(), DayFrom::today};
+}
+
 }  // namespace
 
 void keep_inputs(const Options& o) {
-  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.baseline, &o.amendments, &o.before,
-                                   &o.after, &o.again, &o.schedule, &o.site})
+  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.amendments, &o.before, &o.after,
+                                   &o.again, &o.schedule, &o.site})
     keep_input(o, *input);
+  if (o.command != "baseline") keep_input(o, o.baseline);  // which writes one anew
   for (const std::string& input : o.designs) keep_input(o, input);
 }
 
@@ -75,6 +85,7 @@ void load_others(const Options& o, Console& console, Others& others, const Progr
   if (!o.exceptions.empty()) {
     others.exceptions_text = read_file(o.exceptions, console.in);
     others.exceptions = read_exceptions(others.exceptions_text);
+    others.exceptions_day = exceptions_day(o, others, console);
   }
   if (!o.baseline.empty()) {
     others.baseline_text = read_file(o.baseline, console.in);
@@ -118,14 +129,6 @@ void load(const Options& o, Console& console, Case& c, const ProgressHook& progr
   load_design(read_file(o.design, console.in), c, progress);
   load_others(o, console, *c.others, progress);
   choose_edition(o, console.in, c);
-}
-
-ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console) {
-  if (const auto given = parse_date(o.on)) return {*given, DayFrom::command_line};
-  if (c.others->record)
-    if (const auto visit = parse_date(c.others->record->record.date)) return {*visit, DayFrom::visit};
-  if (!console.today) throw WrongUse("found no clock that says today's date, expected --on YYYY-MM-DD");
-  return {console.today(), DayFrom::today};
 }
 
 std::vector<std::string_view> box_ids(const Design& design) {

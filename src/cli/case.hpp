@@ -26,6 +26,7 @@ struct Others {
   Document record_text, exceptions_text, baseline_text, amendments_text;
   std::optional<RecordFile> record;
   std::optional<ExceptionsFile> exceptions;
+  std::optional<ExceptionDay> exceptions_day;  // on which they must be in force, if there are any
   std::optional<Baseline> baseline;
 };
 
@@ -49,9 +50,6 @@ void load(const Options& o, Console& console, Case& c, const ProgressHook& progr
 void load_others(const Options& o, Console& console, Others& others, const ProgressHook& progress = {});
 void load_design(Document text, Case& c, const ProgressHook& progress = {});
 void choose_edition(const Options& o, std::istream& in, Case& c);
-
-// The day on which agreed exceptions must be in force.
-ExceptionDay exceptions_day(const Options& o, const Case& c, const Console& console);
 
 std::vector<std::string_view> box_ids(const Design& design);
 

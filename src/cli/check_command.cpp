@@ -24,14 +24,21 @@ int status_of(const std::array<std::size_t, severity_names.size()>& counts, std:
   return done;
 }
 
-int check_command(const Options& o, Console& console) {
+void expect_designs(const Options& o) {
   if (o.designs.empty())
-    throw WrongUse(
-        "found no DESIGN, expected a design file, a folder or a pattern; see boxproof check --help");
+    throw WrongUse(fmt::format(
+        "found no DESIGN, expected a design file, a folder or a pattern; see boxproof {} --help", o.command));
+}
+
+bool is_one(const Options& o, const std::vector<DesignInput>& designs) {
+  return o.designs.size() == 1 && designs.size() == 1 && designs.front().named;
+}
+
+int check_command(const Options& o, Console& console) {
+  expect_designs(o);
   const std::vector<Output> outputs = outputs_of(o);
   const std::vector<DesignInput> designs = find_designs(o.designs);
-  const bool one = o.designs.size() == 1 && designs.size() == 1 && designs.front().named;
-  return one ? check_one(o, outputs, console) : check_many(o, designs, outputs, console);
+  return is_one(o, designs) ? check_one(o, outputs, console) : check_many(o, designs, outputs, console);
 }
 
 int box_command(const Options& o, Console& console) {
@@ -44,7 +51,7 @@ int box_command(const Options& o, Console& console) {
     throw WrongUse(
         fmt::format("found no box \"{}\" on the plan; {}", o.id, nearest_boxes(o.id, c.design.design)));
   const RecordFile* record = c.others->record ? &*c.others->record : nullptr;
-  const Judgement judgement = judge(o, c, console, o.show_work, progress.stage("judging"));
+  const Judgement judgement = judge(o, c, o.show_work, progress.stage("judging"));
   progress.clear();
   const auto& result = judgement.boxes[static_cast<std::size_t>(found - ids.begin())];
   Target target(o.output, console.out);

@@ -7,7 +7,9 @@
 #include "boxproof/run_report.hpp"
 #include "src/cli/check_run.hpp"
 #include "src/cli/files.hpp"
+#include "src/cli/run_remarks.hpp"
 #include "src/cli/run_reports.hpp"
+#include "src/report/layout.hpp"
 #include "src/text/in_order.hpp"
 
 namespace boxproof::cli {
@@ -20,7 +22,10 @@ struct Told {
   std::optional<InputError> unread;
   RunTotals totals;
   std::vector<RunPiece> pieces;  // one an output
+  std::vector<EntryUse> exceptions;
 };
+
+}  // namespace
 
 void expect_many(const Options& o) {
   if (!o.record.empty())
@@ -28,8 +33,6 @@ void expect_many(const Options& o) {
   if (!o.boxes.empty())
     throw WrongUse("found --box with more than one design, expected one: ids of boxes are those of one site");
 }
-
-}  // namespace
 
 int check_many(const Options& o, const std::vector<DesignInput>& designs, const std::vector<Output>& outputs,
                Console& console) {
@@ -48,18 +51,13 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
     for (const auto& report : reports) told.pieces.push_back(report->piece(design));
   };
   const auto judge_one = [&](const DesignInput& input, Told& told) {
-    Document text = read_file(input.path, console.in);
-    if (!input.named) told.why = why_skipped(text);
+    told.why = judge_input(o, input, others, console, show_work, [&](const Case& c, Judgement judgement) {
+      told.exceptions = take_out_idle(judgement);
+      add_to(told.totals, judgement);
+      const ReportInput report{c.design, nullptr, c.edition, judgement, c.overrides, o.show_work};
+      tell_of({input.path, &report, nullptr}, told);
+    });
     told.skipped = !told.why.empty();
-    if (told.skipped) return;
-    Case c;
-    c.others = others;
-    load_design(std::move(text), c);
-    choose_edition(o, console.in, c);
-    const Judgement judgement = judge(o, c, console, show_work);
-    add_to(told.totals, judgement);
-    const ReportInput report{c.design, nullptr, c.edition, judgement, c.overrides, o.show_work};
-    tell_of({input.path, &report, nullptr}, told);
   };
   const auto make = [&](std::size_t i, Told& told) {
     told = Told();
@@ -71,6 +69,8 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
     }
   };
   RunTotals totals;
+  std::optional<ExceptionsOverRun> exceptions;
+  if (others->exceptions) exceptions.emplace(*others->exceptions);
   const auto take = [&](Told& told) {
     if (told.skipped) {
       ++totals.skipped;
@@ -80,6 +80,7 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
       ++totals.unread;
       tell(*told.unread, console);
     }
+    if (exceptions) exceptions->add(told.exceptions);
     totals.designs += told.totals.designs;
     for (std::size_t i = 0; i < totals.counts.size(); ++i) {
       totals.counts[i] += told.totals.counts[i];
@@ -89,6 +90,8 @@ int check_many(const Options& o, const std::vector<DesignInput>& designs, const 
       reports[i]->take(std::move(told.pieces[i]), [&](std::string_view text) { targets[i]->write(text); });
   };
   text::in_order<Told>(designs.size(), make, take);
+  totals.remarks = run_remarks(o, designs, *others, exceptions);
+  for (const std::string& remark : totals.remarks) console.err << report::plain(remark) << "\n";
   for (std::size_t i = 0; i < outputs.size(); ++i) {
     reports[i]->finish(totals, [&](std::string_view text) { targets[i]->write(text); });
     targets[i]->finish();

@@ -3,6 +3,7 @@
 
 #include "boxproof/run_report.hpp"
 #include "src/cli/check_run.hpp"
+#include "src/cli/design_path.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/run_reports.hpp"
 
@@ -26,15 +27,30 @@ bool wants_work(const Options& o, const std::vector<Output>& outputs) {
          std::any_of(outputs.begin(), outputs.end(), [](const Output& out) { return out.format == "html"; });
 }
 
-Judgement judge(const Options& o, const Case& c, const Console& console, bool show_work,
-                const ProgressHook& progress) {
+Judgement judge(const Options& o, const Case& c, bool show_work, const ProgressHook& progress) {
   const Others& others = *c.others;
   Judgement j =
       check(c.design, c.edition, others.record ? &*others.record : nullptr, {o.boxes, show_work, progress});
   if (others.exceptions)
-    apply_exceptions(j, c.design.design, *others.exceptions, exceptions_day(o, c, console));
-  if (others.baseline) mark_known(j, *others.baseline, c.design_text.name);
+    apply_exceptions(j, c.design.design, *others.exceptions, *others.exceptions_day,
+                     path_from(o.exceptions, c.design_text.name));
+  if (others.baseline)
+    mark_known(j, c.design.design, *others.baseline, path_from(o.baseline, c.design_text.name));
   return j;
+}
+
+std::string judge_input(const Options& o, const DesignInput& input, const std::shared_ptr<Others>& others,
+                        const Console& console, bool show_work,
+                        const std::function<void(const Case&, Judgement)>& take) {
+  Document text = read_file(input.path, console.in);
+  if (!input.named)
+    if (std::string why = why_skipped(text); !why.empty()) return why;
+  Case c;
+  c.others = others;
+  load_design(std::move(text), c);
+  choose_edition(o, console.in, c);
+  take(c, judge(o, c, show_work));
+  return {};
 }
 
 int check_one(const Options& options, const std::vector<Output>& outputs, Console& console) {
@@ -58,7 +74,7 @@ int check_one(const Options& options, const std::vector<Output>& outputs, Consol
   }
   expect_boxes(o, c.design.design);
   const bool show_work = wants_work(o, outputs);
-  const Judgement judgement = judge(o, c, console, show_work, progress.stage("judging"));
+  const Judgement judgement = judge(o, c, show_work, progress.stage("judging"));
   for (const Output& output : outputs) {
     const Writer write = writer(output.format);
     if (write == nullptr) continue;

@@ -110,11 +110,14 @@ void add_judging_options(CLI::App& command, Options& o) {
   CLI::Option* exceptions = command.add_option(
       "--exceptions", o.exceptions, "agreed exceptions (boxproof-exceptions/1), which set findings aside");
   exceptions->type_name("FILE");
-  command
-      .add_option("--on", o.on, "day on which exceptions must be in force; else that of the visit, or today")
-      ->type_name("YYYY-MM-DD")
-      ->check(a_day())
-      ->needs(exceptions);
+  const bool writes_baseline = command.get_name() == "baseline";
+  CLI::Option* on = command.add_option(
+      "--on", o.on,
+      writes_baseline ? "day of the baseline, and on which exceptions must be in force; else today"
+                      : "day on which exceptions must be in force; else that of the visit, or today");
+  on->type_name("YYYY-MM-DD")->check(a_day());
+  if (writes_baseline) return;
+  on->needs(exceptions);
   add_color_option(command, o);
 }
 

@@ -7,6 +7,7 @@
 #include "boxproof/calculate.hpp"
 #include "boxproof/rule.hpp"
 #include "src/report/agreed.hpp"
+#include "src/report/known.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/strangers.hpp"
 #include "src/rules/notes.hpp"
@@ -150,6 +151,7 @@ std::vector<std::string> remarks(const ReportInput& r) {
   const Judgement& j = r.judgement;
   std::vector<std::string> out = changes(r.overrides, r.edition);
   if (j.exceptions_day) out.push_back(exceptions_day_line(j));
+  if (j.baseline) out.push_back(baseline_remark(j));
   if (j.selected)
     out.push_back(fmt::format("Only {} of {} boxes {} shown; the site's own findings are left out.",
                               j.boxes.size(), r.design.design.combiners.size(),
@@ -188,7 +190,8 @@ std::string counts_line(const Judgement& j) {
   for (std::size_t i = 0; i < j.counts.size(); ++i)
     line += fmt::format("{}{} {}", line.empty() ? "" : ", ", j.counts[i],
                         word_of(static_cast<Severity>(i), j.counts[i]));
-  return line;
+  const std::string fresh = fresh_words(j);
+  return fresh.empty() ? line : line + "; " + fresh;
 }
 
 std::string_view severity_heading(Severity severity) {
@@ -201,11 +204,13 @@ std::string_view severity_heading(Severity severity) {
   return {};
 }
 
+std::string_view basis_words(const Finding& f, const ReportInput& r) {
+  if (r.record == nullptr) return "";
+  return f.basis == Basis::as_built ? " (as built)" : " (on the plan)";
+}
+
 std::string title_of(const Finding& f, const ReportInput& r) {
-  const std::string_view basis = r.record == nullptr          ? ""
-                                 : f.basis == Basis::as_built ? " (as built)"
-                                                              : " (on the plan)";
-  return fmt::format("{}{}", f.rule->title, basis);
+  return fmt::format("{}{}", f.rule->title, basis_words(f, r));
 }
 
 std::string in_short(const Finding& f) {

@@ -27,8 +27,8 @@ std::string totals_line(const ReportInput& report);
 std::string visit_line(const FieldRecord& record);
 // What differs from the files and from the edition as published: command line and local amendments.
 std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition);
-// What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
-// left out, visited boxes whose strings nobody counted.
+// What the reader must know of this report before believing it: changes, the day of agreed exceptions, the
+// baseline, boxes left out, visited boxes whose strings nobody counted.
 std::vector<std::string> remarks(const ReportInput& report);
 // The verdicts that boxes got, gravest first: how many, and "to stop".
 struct VerdictCount {
@@ -43,12 +43,14 @@ std::vector<VerdictCount> strangers_by_verdict(const Judgement& judgement);
 std::string verdicts_line(const Judgement& judgement);
 // "hazards"; of one "hazard"
 std::string_view word_of(Severity severity, std::size_t n);
-// "10 hazards, 1 correction, 0 queries, 2 pieces of advice"
+// "10 hazards, 1 correction, 0 queries, 2 pieces of advice"; with a baseline, how many of them are not on it
 std::string counts_line(const Judgement& judgement);
 
 // "HAZARDS: stop, unsafe as it stands"
 std::string_view severity_heading(Severity severity);
-// The rule's title; in a field check with "(as built)" or "(on the plan)" behind it.
+// " (as built)" or " (on the plan)", in a field check.
+std::string_view basis_words(const Finding& finding, const ReportInput& report);
+// The rule's title, with these words behind it.
 std::string title_of(const Finding& finding, const ReportInput& report);
 // "Fuse larger than the module allows"; of a query for a value "fuse/dc not stated".
 std::string in_short(const Finding& finding);
