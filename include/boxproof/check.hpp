@@ -29,11 +29,12 @@ struct BoxResult {
   std::optional<Disposition> disposition;  // the weightiest of its findings; nothing: none has one
 };
 
-// What a baseline did: its day and reason, and its entries of this design that no longer occur.
+// What a baseline did: its day and reason, and its entries of this design that cover nothing.
 struct BaselineUse {
   std::string name, reason;
   Date date{};
-  std::vector<BaselineEntry> stale;
+  std::vector<BaselineEntry> stale;   // nothing of their fingerprint is found any more
+  std::vector<BaselineEntry> graver;  // their findings are graver than they were, and count
 };
 
 // What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then
@@ -51,9 +52,11 @@ struct Judgement {
   bool selected = false;  // by CheckOptions::boxes: the site's own findings are left out
   // By apply_exceptions(); nothing was set aside where there is no day.
   std::optional<ExceptionDay> exceptions_day;
-  std::vector<ExceptionResult> exceptions;  // in the order of the file
+  std::vector<ExceptionResult> exceptions;  // those of this design, in the order of the file
+  std::size_t exceptions_elsewhere = 0;     // entries that name other designs
+  bool exceptions_idle_left_out = false;    // in a run of many: entries without a finding of this design
   std::vector<AgreedFinding> agreed;        // in report order
-  // By a baseline, if there is one; nothing: there is none. The entries of this design that nothing matched.
+  // By mark_known(); nothing: there is no baseline.
   std::optional<BaselineUse> baseline;
 };
 

@@ -20,6 +20,9 @@ struct Judgement;
 struct Exception {
   const Rule* rule = nullptr;
   std::vector<std::string> boxes;  // ids and shell-style patterns; "*" has the site's own findings too
+  // Paths of design files and shell-style patterns, from the folder of the exceptions file; none: every
+  // design.
+  std::vector<std::string> designs;
   std::string reason, agreed_by;
   Date date{};                  // the first day in force
   std::optional<Date> expires;  // the last day in force; nothing: no end
@@ -56,7 +59,9 @@ inline constexpr std::array<std::string_view, 8> exception_state_names{
 
 struct ExceptionResult {
   Exception entry;
+  std::size_t index = 0;  // in the file
   ExceptionState state = ExceptionState::matches_nothing;
+  bool matched = false;      // it names findings, in force or not
   std::size_t findings = 0;  // set aside under it
   // Findings of its rule on its boxes that stand; of an entry in force, by what keeps them.
   std::size_t standing = 0, worse = 0, hazards = 0, shared = 0;
@@ -70,12 +75,13 @@ struct AgreedFinding {
 };
 
 // Moves the findings that the file's entries cover on that day out of the judgement's findings into its
-// agreed ones, says what became of each entry, and makes counts and verdicts anew without them.
+// agreed ones, says what became of each entry, and makes counts and verdicts anew without them. `path` is the
+// design's, from the folder of the exceptions file: entries of other designs are counted and left out.
 //
 // An entry covers a finding of its rule on its boxes from `date` to the end of `expires`, a hazard only if
 // the entry says so. A finding of the plan from which the box as found is farther off stands: nobody agreed
 // to that. A query for a missing value that several rules ask for needs an entry for each of them.
 void apply_exceptions(Judgement& judgement, const Design& design, const ExceptionsFile& file,
-                      ExceptionDay day);
+                      ExceptionDay day, std::string_view path = {});
 
 }  // namespace boxproof

@@ -36,10 +36,10 @@ std::optional<std::size_t> entry_over(const Finding& f, const std::vector<Except
   return others ? covering(f.rule) : std::nullopt;
 }
 
-ExceptionState state_of(const ExceptionResult& r, bool named, Date day) {
+ExceptionState state_of(const ExceptionResult& r, Date day) {
   if (day < r.entry.date) return ExceptionState::not_yet;
   if (!in_force(r.entry, day)) return ExceptionState::expired;
-  if (!named) return ExceptionState::matches_nothing;
+  if (!r.matched) return ExceptionState::matches_nothing;
   if (r.findings > 0) return ExceptionState::applied;
   if (r.worse > 0) return ExceptionState::worse_as_found;
   if (r.hazards > 0) return ExceptionState::hazards_only;
@@ -57,23 +57,28 @@ bool names_something(const std::string& pattern, const Design& design, const std
 
 }  // namespace
 
-void apply_exceptions(Judgement& j, const Design& design, const ExceptionsFile& file, ExceptionDay day) {
+void apply_exceptions(Judgement& j, const Design& design, const ExceptionsFile& file, ExceptionDay day,
+                      std::string_view path) {
   j.exceptions_day = day;
   std::vector<ExceptionResult>& entries = j.exceptions;
   for (const Exception& entry : file.entries) {
+    if (!entry.designs.empty() && !matches_any(entry.designs, path)) {
+      ++j.exceptions_elsewhere;
+      continue;
+    }
     ExceptionResult& result = entries.emplace_back();
     result.entry = entry;
+    result.index = static_cast<std::size_t>(&entry - file.entries.data());
     std::copy_if(entry.boxes.begin(), entry.boxes.end(), std::back_inserter(result.unknown),
                  [&](const std::string& p) { return !names_something(p, design, j.findings); });
   }
-  std::vector<bool> named(entries.size());
   std::vector<Finding> standing;
   std::vector<std::size_t> naming;  // entries of the finding's rules on its box
   for (Finding& f : j.findings) {
     naming.clear();
     for (std::size_t i = 0; i < entries.size(); ++i)
       if (f.speaks_for(*entries[i].entry.rule) && has_box(entries[i].entry, f.box_id)) naming.push_back(i);
-    for (const std::size_t i : naming) named[i] = true;
+    for (const std::size_t i : naming) entries[i].matched = true;
     if (const auto over = entry_over(f, entries, naming, day.date)) {
       ++entries[*over].findings;
       j.agreed.push_back({std::move(f), *over});
@@ -90,8 +95,7 @@ void apply_exceptions(Judgement& j, const Design& design, const ExceptionsFile& 
     standing.push_back(std::move(f));
   }
   j.findings = std::move(standing);
-  for (std::size_t i = 0; i < entries.size(); ++i)
-    entries[i].state = state_of(entries[i], named[i], day.date);
+  for (ExceptionResult& entry : entries) entry.state = state_of(entry, day.date);
   count_and_judge(j);
 }
 

@@ -78,9 +78,10 @@ void check_inputs(const Options& o) {
 }
 
 void keep_inputs(const Options& o) {
-  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.baseline, &o.amendments, &o.before,
-                                   &o.after, &o.again, &o.schedule, &o.site})
+  for (const std::string* input : {&o.design, &o.record, &o.exceptions, &o.amendments, &o.before, &o.after,
+                                   &o.again, &o.schedule, &o.site})
     keep_input(o, *input);
+  if (o.command != "baseline") keep_input(o, o.baseline);  // which writes one anew
   for (const std::string& input : o.designs) keep_input(o, input);
 }
 

@@ -8,6 +8,7 @@
 #include "boxproof/run_report.hpp"
 #include "src/cli/check_run.hpp"
 #include "src/cli/files.hpp"
+#include "src/cli/run_remarks.hpp"
 #include "src/cli/run_reports.hpp"
 #include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
@@ -22,6 +23,7 @@ struct Told {
   std::optional<InputError> unread;
   RunTotals totals;
   std::vector<RunPiece> pieces;  // one an output that holds all designs
+  std::vector<EntryUse> exceptions;
 };
 
 // An output that holds all designs.
@@ -45,6 +47,7 @@ class Run {
   int go() {
     open();
     load_others(o_, console_, *others_);
+    if (others_->exceptions) exceptions_.emplace(*others_->exceptions);
     read_standard_input();
     constexpr std::size_t ahead = 16;  // designs a core: one large one does not stop those behind it
     const ProgressHook progress = progress_.stage("checking", "designs");
@@ -58,6 +61,8 @@ class Run {
                          {0, ahead});
     tell_empty_arguments();
     progress_.clear();
+    totals_.remarks = run_remarks(o_, designs_, *others_, exceptions_);
+    for (const std::string& remark : totals_.remarks) say(remark);
     for (Whole& whole : wholes_) {
       whole.report->finish(totals_, [&](std::string_view text) { whole.write(text); });
       whole.target->finish();
@@ -96,8 +101,9 @@ class Run {
     const DesignInput& input = designs_[i];
     try {
       told.why_skipped = judge_input(
-          o_, input, others_, console_, wants_work(o_, outputs_), [&](const Case& c, const Judgement& j) {
+          o_, input, others_, console_, wants_work(o_, outputs_), [&](const Case& c, Judgement j) {
             targets_.keep(c.amendments_text.name);
+            told.exceptions = take_out_idle(j);
             add_to(told.totals, j);
             const ReportInput report{c.design, nullptr, c.edition, j, c.overrides, o_.show_work};
             tell_of({c.design_text.name, &report, nullptr}, told);
@@ -138,6 +144,7 @@ class Run {
       tell(*told.unread, console_);
       say(fmt::format("{}: {}, not judged", path, counted(told.unread->total(), "problem", "problems")));
     }
+    if (exceptions_) exceptions_->add(told.exceptions);
     add_to(totals_, told.totals);
     progress_.clear();
     for (std::size_t i = 0; i < wholes_.size(); ++i)
@@ -182,6 +189,7 @@ class Run {
   Console& console_;
   Progress progress_;
   std::shared_ptr<Others> others_ = std::make_shared<Others>();
+  std::optional<ExceptionsOverRun> exceptions_;
   std::vector<Whole> wholes_;
   RunTotals totals_;
   std::vector<bool> leads_somewhere_ = std::vector<bool>(o_.designs.size());        // by argument

@@ -3,6 +3,7 @@
 
 #include "boxproof/run_report.hpp"
 #include "src/cli/check_run.hpp"
+#include "src/cli/design_path.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/run_reports.hpp"
 
@@ -17,8 +18,11 @@ Judgement judge(const Options& o, const Case& c, bool show_work, const ProgressH
   const Others& others = *c.others;
   Judgement j =
       check(c.design, c.edition, others.record ? &*others.record : nullptr, {o.boxes, show_work, progress});
-  if (others.exceptions) apply_exceptions(j, c.design.design, *others.exceptions, *others.exceptions_day);
-  if (others.baseline) mark_known(j, *others.baseline, c.design_text.name);
+  if (others.exceptions)
+    apply_exceptions(j, c.design.design, *others.exceptions, *others.exceptions_day,
+                     path_from(o.exceptions, c.design_text.name));
+  if (others.baseline)
+    mark_known(j, c.design.design, *others.baseline, path_from(o.baseline, c.design_text.name));
   return j;
 }
 

@@ -106,10 +106,15 @@ void add_judging_options(CLI::App& command, Options& o) {
       .add_option("--exceptions", o.exceptions,
                   "agreed exceptions (boxproof-exceptions/1), which set findings aside")
       ->type_name("FILE");
+  const bool writes_baseline = command.get_name() == "baseline";
   command
-      .add_option("--on", o.on, "day on which exceptions must be in force; else that of the visit, or today")
+      .add_option("--on", o.on,
+                  writes_baseline
+                      ? "day of the baseline, and on which exceptions must be in force; else today"
+                      : "day on which exceptions must be in force; else that of the visit, or today")
       ->type_name("YYYY-MM-DD")
       ->check(a_day());
+  if (writes_baseline) return;
   add_color_option(command, o);
 }
 

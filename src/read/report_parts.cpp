@@ -3,8 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <limits>
+
+#include "src/read/entry_values.hpp"
 
 namespace boxproof::read {
 namespace {
@@ -47,20 +48,6 @@ std::optional<E> word(const Field& field, const std::array<std::string_view, N>&
   if (!field) return std::nullopt;
   const auto index = to_word(field.top(), words, reading);
   return index ? std::optional<E>(static_cast<E>(*index)) : std::nullopt;
-}
-
-std::uint64_t to_fingerprint(const Value& value, const Reading& reading) {
-  constexpr std::size_t digits = 16;
-  std::uint64_t out = 0;
-  const auto text = to_text_value(value, reading);
-  if (!text) return out;
-  const auto parsed = std::from_chars(text->data(), text->data() + text->size(), out, 16);
-  if (text->size() != digits || parsed.ec != std::errc() || parsed.ptr != text->data() + text->size())
-    reading.problem(value,
-                    fmt::format("found {}, expected 16 hexadecimal digits; reports are matched by them, "
-                                "so they must be as boxproof check wrote them",
-                                describe(value)));
-  return out;
 }
 
 void read_circuit(const Value& value, ReportedBox& box, const Reading& reading) {
@@ -164,7 +151,11 @@ ReportedFinding read_reported_finding(const Value& value, RuleNames& rules, cons
   };
   f.place.line = place("line");
   f.place.column = place("column");
-  if (const Field print = r.required("fingerprint")) out.fingerprint = to_fingerprint(print.top(), reading);
+  if (const Field print = r.required("fingerprint"))
+    out.fingerprint =
+        to_fingerprint(print.top(),
+                       "reports are matched by them, so they must be as boxproof check wrote them", reading)
+            .value_or(0);
   out.exception = r.count("exception");
   const Field waiting = r.take("cannot_judge");
   if (!waiting || !expect(waiting.top(), Kind::array, reading)) return out;

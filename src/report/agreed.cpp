@@ -64,19 +64,41 @@ std::string state_words(const ExceptionResult& r, const Judgement& j) {
   return {};
 }
 
+namespace {
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::vector<std::string> shown_texts;
+  for (const std::string& text : texts) shown_texts.push_back(plain(text));
+  return fmt::format("{}", fmt::join(shown_texts, ", "));
+}
+
+}  // namespace
+
+bool has_agreed_section(const Judgement& j) {
+  return j.exceptions_day && !(j.exceptions_idle_left_out && j.exceptions.empty());
+}
+
+std::string no_entries_words(const Judgement& j) {
+  if (!j.exceptions.empty()) return {};
+  return j.exceptions_elsewhere > 0 ? "All entries of the file are for other designs."
+                                    : "The file has no entries.";
+}
+
 std::string box_words(const Exception& e) {
-  std::vector<std::string> shown_boxes;
-  for (const std::string& box : e.boxes) shown_boxes.push_back(plain(box));
-  return fmt::format("{}{}", fmt::join(shown_boxes, ", "),
+  return fmt::format("{}{}", joined(e.boxes),
                      matches_any(e.boxes, "") ? " (the site's own findings too)" : "");
+}
+
+std::string design_words(const Exception& e) {
+  return joined(e.designs);
 }
 
 namespace {
 
-std::string head_of(const ExceptionResult& r, std::size_t index, const Judgement& j) {
+std::string head_of(const ExceptionResult& r, const Judgement& j) {
   const Exception& e = r.entry;
   std::string out =
-      wrap(fmt::format("{}  [{}]", e.rule->title, e.rule->id), 4, fmt::format("Exception {}: ", index + 1));
+      wrap(fmt::format("{}  [{}]", e.rule->title, e.rule->id), 4, fmt::format("Exception {}: ", r.index + 1));
   for (const auto& [label, text] : exception_rows(r, j)) line(out, label, text);
   return out;
 }
@@ -88,6 +110,7 @@ std::vector<ExceptionRow> exception_rows(const ExceptionResult& r, const Judgeme
   std::vector<ExceptionRow> out{{"state", state_words(r, j)}, {"boxes", box_words(e)}};
   for (const std::string& pattern : r.unknown)
     out.emplace_back("", fmt::format("\"{}\" names no box of the plan", plain(pattern)));
+  if (!e.designs.empty()) out.emplace_back("designs", design_words(e));
   if (e.hazard) out.emplace_back("covers", "hazards too");
   out.emplace_back("reason", plain(e.reason));
   out.emplace_back("agreed by", plain(e.agreed_by));
@@ -128,18 +151,20 @@ std::string exceptions_summary(const Judgement& j) {
   };
   add(ExceptionState::expired, "entry expired", "entries expired");
   add(ExceptionState::matches_nothing, "entry matches nothing", "entries match nothing");
+  if (j.exceptions_elsewhere > 0 && !j.exceptions_idle_left_out)
+    text += fmt::format("; {} for other designs", counted(j.exceptions_elsewhere, "entry", "entries"));
   return text;
 }
 
 void write_agreed(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
-  if (!j.exceptions_day) return;
+  if (!has_agreed_section(j)) return;
   write(inked("AGREED EXCEPTIONS: no verdict hangs on what is set aside here", Ink::strong, r.colour) + "\n");
   write(wrap(agreed_caution(j), 0) + "\n");
-  if (j.exceptions.empty()) write("The file has no entries.\n\n");
+  if (j.exceptions.empty()) write(no_entries_words(j) + "\n\n");
   const auto under = agreed_by_exception(j);
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
-    write(head_of(j.exceptions[i], i, j) + "\n");
+    write(head_of(j.exceptions[i], j) + "\n");
     for (const Group& g : group(under[i])) {
       const std::string_view severity = severity_names[static_cast<std::size_t>(g.first().severity)];
       write(entry_text(g, fmt::format("  – {}: ", severity), r, true) + "\n");

@@ -13,6 +13,11 @@ namespace boxproof::report {
 
 // All of these write nothing where no exceptions file was given.
 
+// Whether there is a section of them: in a run of many designs only where one of its entries has findings.
+bool has_agreed_section(const Judgement& judgement);
+// Why the section has no entries; empty where it has.
+std::string no_entries_words(const Judgement& judgement);
+
 // "Agreed exceptions count as on 2027-03-18, the day of the visit": for the head of a report.
 std::string exceptions_day_line(const Judgement& judgement);
 // "2 findings set aside; 1 entry expired": for the verdict.
@@ -31,6 +36,8 @@ std::vector<std::vector<const Finding*>> agreed_by_exception(const Judgement& ju
 std::string state_words(const ExceptionResult& result, const Judgement& judgement);
 // The boxes that it names, as the file has them.
 std::string box_words(const Exception& exception);
+// The designs that it names; empty: every design.
+std::string design_words(const Exception& exception);
 // The section of the text report.
 void write_agreed(const ReportInput& report, const Write& write);
 // For the screen of one box: what is set aside there, and the entries that name the box and have no effect at

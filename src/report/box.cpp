@@ -129,6 +129,7 @@ void write_findings(std::string& out, const ReportInput& r, const BoxResult& res
     std::string behind = fmt::format("{}; {}", f.rule->id, f.section);
     if (f.disposition)
       behind += fmt::format("; {}", disposition_names[static_cast<std::size_t>(*f.disposition)]);
+    if (f.known) behind += "; on the baseline";
     std::string entry =
         wrap(fmt::format("{} [{}]", plain(f.message), behind), label_width, left(severity, label_width));
     entry.replace(0, severity.size(), inked(severity, ink_of(f.severity), r.colour));

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "boxproof/rule.hpp"
+#include "src/report/known.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/phrases.hpp"
 
@@ -67,18 +68,17 @@ std::string entry_text(const Group& g, std::string_view lead, const ReportInput&
 }
 
 void write_entries(const ReportInput& r, const std::vector<Finding>& findings, const Write& write) {
-  if (findings.empty()) {
-    write("FINDINGS: none\n\n");
-    return;
-  }
+  const std::vector<Group> fresh = fresh_groups(findings);
+  if (fresh.empty()) write(findings.empty() ? "FINDINGS: none\n\n" : "FINDINGS: none that are new\n\n");
   std::size_t number = 0;
   const Finding* last = nullptr;
-  for (const Group& g : group(findings)) {
+  for (const Group& g : fresh) {
     if (last == nullptr || last->severity != g.first().severity)
       write(inked(severity_heading(g.first().severity), ink_of(g.first().severity), r.colour) + "\n\n");
     last = &g.first();
     write(entry_text(g, fmt::format("{:>3} ", ++number), r) + "\n");
   }
+  write_known(r, number, write);
 }
 
 void write_gone(const ReportInput& r, const std::vector<Finding>& gone, const Write& write) {

@@ -9,7 +9,8 @@
 
 namespace boxproof::report {
 
-// Groups the findings and writes an entry for each, under a heading a severity. Says so where there are none.
+// Groups the findings and writes an entry for each, under a heading a severity; those on a baseline after the
+// others, in brief. Says so where there are none.
 void write_entries(const ReportInput& report, const std::vector<Finding>& findings, const Write& write);
 
 // What the plan has and the box as found has no longer.

@@ -9,6 +9,7 @@
 #include "src/report/html_page.hpp"
 #include "src/report/html_sections.hpp"
 #include "src/report/html_text.hpp"
+#include "src/report/known.hpp"
 #include "src/report/margin_chart.hpp"
 #include "src/report/phrases.hpp"
 
@@ -36,11 +37,12 @@ void write_navigation(const PageIndex& page, const Write& write) {
   };
   item("margins", "Near misses");
   item("findings", "Findings");
+  if (j.baseline) item("baseline", "Baseline");
   const bool any_disposition =
       std::any_of(j.boxes.begin(), j.boxes.end(), [](const BoxResult& b) { return b.disposition; });
   if (any_disposition) item("dispositions", "Dispositions");
   if (!j.gone.empty()) item("gone", "Gone");
-  if (j.exceptions_day) item("agreed", "Agreed exceptions");
+  if (has_agreed_section(j)) item("agreed", "Agreed exceptions");
   item("list", "Boxes");
   item("sheets", "Box sheets");
   write(out + "</ul>\n</nav>\n");
@@ -49,8 +51,12 @@ void write_navigation(const PageIndex& page, const Write& write) {
 }  // namespace
 
 PageIndex::PageIndex(const ReportInput& report)
-    : r(report), groups(group(report.judgement.findings)), sheets(report.design.design.combiners.size()) {
+    : r(report),
+      groups(fresh_groups(report.judgement.findings)),
+      fresh(groups.size()),
+      sheets(report.design.design.combiners.size()) {
   const Judgement& j = r.judgement;
+  for (Group& g : known_groups(j.findings)) groups.push_back(std::move(g));
   entries.resize(j.findings.size());
   for (std::size_t i = 0; i < groups.size(); ++i)
     for (const Finding* f : groups[i].findings)
@@ -89,6 +95,7 @@ void write_html(const ReportInput& r, const Write& write) {
   write("<main>\n");
   write_chart(page, write);
   write_finding_section(page, write);
+  write_known_section(page, write);
   write_disposition_section(page, write);
   write_gone_section(page, write);
   write_agreed_section(page, write);

@@ -64,9 +64,9 @@ std::string entry(const PageIndex& page, const Group& g, std::size_t n, const En
 
 void write_finding_section(const PageIndex& page, const Write& write) {
   write("<section id=\"findings\">\n<h2>Findings</h2>\n");
-  if (page.groups.empty()) write("<p>None.</p>\n");
+  if (page.fresh == 0) write(page.groups.empty() ? "<p>None.</p>\n" : "<p>None that are new.</p>\n");
   const Finding* last = nullptr;
-  for (std::size_t i = 0; i < page.groups.size(); ++i) {
+  for (std::size_t i = 0; i < page.fresh; ++i) {
     const Finding& f = page.groups[i].first();
     if (last == nullptr || last->severity != f.severity)
       write(fmt::format("<h3 class=\"severity\" id=\"{0}\">{1}</h3>\n", name_of(f.severity),
@@ -104,18 +104,18 @@ void write_gone_section(const PageIndex& page, const Write& write) {
 
 void write_agreed_section(const PageIndex& page, const Write& write) {
   const Judgement& j = page.r.judgement;
-  if (!j.exceptions_day) return;
+  if (!has_agreed_section(j)) return;
   write(fmt::format(
       "<section id=\"agreed\">\n<h2>Agreed exceptions</h2>\n<p>No verdict hangs on what is set aside here. {}</p>\n",
       html(agreed_caution(j))));
-  if (j.exceptions.empty()) write("<p>The file has no entries.</p>\n");
+  if (j.exceptions.empty()) write(fmt::format("<p>{}</p>\n", no_entries_words(j)));
   std::size_t n = 0;
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
     const Rule& rule = *j.exceptions[i].entry.rule;
     std::string out = fmt::format(
         "<section class=\"exception\">\n<h3>Exception {}: {} <span class=\"file\">{}</span></h3>\n<dl "
         "class=\"facts\">\n",
-        i + 1, html(rule.title), rule.id);
+        j.exceptions[i].index + 1, html(rule.title), rule.id);
     for (const auto& [label, text] : exception_rows(j.exceptions[i], j))
       out += label.empty() ? fmt::format("<dd>{}</dd>\n", html(text)) : fact(label, html(text));
     write(out + "</dl>\n");

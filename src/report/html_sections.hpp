@@ -20,6 +20,7 @@ struct PageIndex {
 
   const ReportInput& r;
   std::vector<Group> groups;         // of the findings; entry N is groups[N - 1]
+  std::size_t fresh = 0;             // the first so many are told in full, the others are on a baseline
   std::vector<std::size_t> entries;  // by position in the judgement's findings: the entry that tells it
   struct AgreedGroup {
     std::size_t exception;  // index of the exceptions file's entry
@@ -36,6 +37,7 @@ struct PageIndex {
 
 void write_title_block(const PageIndex& page, const Write& write);
 void write_finding_section(const PageIndex& page, const Write& write);
+void write_known_section(const PageIndex& page, const Write& write);
 void write_disposition_section(const PageIndex& page, const Write& write);
 void write_gone_section(const PageIndex& page, const Write& write);
 void write_agreed_section(const PageIndex& page, const Write& write);

@@ -68,8 +68,8 @@ std::string margin_table(const Sheet& s) {
 }
 
 std::string list_item(std::string_view href, std::size_t n, const Finding& f, std::string_view title) {
-  return fmt::format("<li>{} {} <a href=\"#{}-{}\">{}</a><p>{}</p></li>\n", number(n), tag(f.severity), href,
-                     n, html(title), html(f.message));
+  return fmt::format("<li>{} {}{} <a href=\"#{}-{}\">{}</a><p>{}</p></li>\n", number(n), tag(f.severity),
+                     f.known ? " on the baseline:" : "", href, n, html(title), html(f.message));
 }
 
 std::string finding_list(const Sheet& s) {

@@ -5,6 +5,7 @@
 #include "src/report/agreed.hpp"
 #include "src/report/html_parts.hpp"
 #include "src/report/html_text.hpp"
+#include "src/report/known.hpp"
 #include "src/report/phrases.hpp"
 
 namespace boxproof::report {
@@ -20,7 +21,13 @@ std::string verdict(Verdict v) {
   return fmt::format("<p class=\"stamp {0}\">{0}</p><p>{1}</p>", name_of(v), verdict_sentence(v));
 }
 
+std::string upper_first(std::string text) {
+  if (!text.empty()) text.front() = upper(text.substr(0, 1)).front();
+  return text;
+}
+
 std::string finding_counts(const Judgement& j) {
+  const SeverityCounts fresh = fresh_counts(j);
   std::string out = "<ul class=\"counts\">";
   for (std::size_t i = 0; i < j.counts.size(); ++i) {
     const Severity severity = static_cast<Severity>(i);
@@ -29,9 +36,12 @@ std::string finding_counts(const Judgement& j) {
     if (j.counts[i] == 0)
       out += fmt::format("<li class=\"none\">{}</li>", text);
     else
-      out += fmt::format("<li class=\"{0}\"><a href=\"#{0}\">{1}</a></li>", name_of(severity), text);
+      out += fmt::format("<li class=\"{}\"><a href=\"#{}\">{}</a></li>", name_of(severity),
+                         fresh[i] > 0 ? name_of(severity) : "baseline", text);
   }
   out += "</ul>";
+  if (const std::string words = fresh_words(j); !words.empty())
+    out += fmt::format("<p>{}</p>", upper_first(words));
   if (j.exceptions_day) out += fmt::format("<p>{}</p>", html(exceptions_summary(j)));
   return out;
 }
@@ -60,11 +70,6 @@ std::string remark_list(const ReportInput& r) {
   std::string out;
   for (const std::string& text : remarks(r)) out += fmt::format("<li>{}</li>", html(text));
   return out.empty() ? out : "<ul>" + out + "</ul>";
-}
-
-std::string upper_first(std::string text) {
-  if (!text.empty()) text.front() = upper(text.substr(0, 1)).front();
-  return text;
 }
 
 }  // namespace

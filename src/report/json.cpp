@@ -6,6 +6,7 @@
 #include "boxproof/rule.hpp"
 #include "src/report/agreed.hpp"
 #include "src/report/json_text.hpp"
+#include "src/report/known.hpp"
 #include "src/text/in_order.hpp"
 
 namespace boxproof {
@@ -189,6 +190,7 @@ void put_head(Buffer& out, const ReportInput& r) {
     number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
            static_cast<double>(j.counts[i]));
   put(out, "}");
+  put_known_counts(out, j);
   number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
   number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
   put(out, R"(, "permit": [)");
@@ -254,6 +256,7 @@ void write_json(const ReportInput& r, const Write& write) {
     report::put(out, agreed.empty() ? "],\n" : "\n  ],\n");
     report::put_exceptions(out, r.judgement);
   }
+  report::put_baseline(out, r.judgement);
   report::word(out, R"(  "caution": )", caution());
   report::put(out, "\n}\n");
   flush();

@@ -8,6 +8,8 @@ void put_exceptions(Buffer& out, const Judgement& j) {
   if (!j.exceptions_day) return;
   put(out, R"(  "exceptions_on": )");
   put_text(out, to_text(j.exceptions_day->date));
+  if (j.exceptions_elsewhere > 0)
+    put(out, fmt::format(",\n  \"exceptions_elsewhere\": {}", j.exceptions_elsewhere));
   put(out, ",\n  \"exceptions\": [");
   for (const ExceptionResult& r : j.exceptions) {
     const Exception& e = r.entry;
@@ -21,6 +23,10 @@ void put_exceptions(Buffer& out, const Judgement& j) {
     put_text(out, e.rule->id);
     put(out, R"(, "boxes": )");
     texts(e.boxes);
+    if (!e.designs.empty()) {
+      put(out, R"(, "designs": )");
+      texts(e.designs);
+    }
     put(out, R"(, "reason": )");
     put_text(out, e.reason);
     put(out, R"(, "agreed_by": )");

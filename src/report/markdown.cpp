@@ -13,6 +13,7 @@
 #include "src/report/dispositions.hpp"
 #include "src/report/evidence.hpp"
 #include "src/report/groups.hpp"
+#include "src/report/known.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/markdown.hpp"
 #include "src/report/markdown_question.hpp"
@@ -131,12 +132,37 @@ std::string item(const Group& g, std::size_t number, const ReportInput& r,
   return lead + first + "\n" + details.text() + "\n";
 }
 
+void list_entries(std::string_view lead, const std::vector<BaselineEntry>& entries, const Write& write) {
+  if (entries.empty()) return;
+  write(fmt::format("{}:\n\n", lead));
+  for (const std::string& line : entry_lines(entries)) write(fmt::format("- {}\n", markdown_line(line)));
+  write("\n");
+}
+
+// What is on the baseline, with the numbers that it has in the report.
+void list_known(const ReportInput& r, std::size_t number, const Write& write) {
+  const Judgement& j = r.judgement;
+  const std::vector<Group> groups = known_groups(j.findings);
+  if (!j.baseline || (groups.empty() && j.baseline->stale.empty() && j.baseline->graver.empty())) return;
+  write(fmt::format("## {}\n\n", markdown_line(baseline_heading(j))));
+  for (const Group& g : groups) {
+    write(fmt::format("{}. {} ({}), a {}: {}\n", ++number, markdown(title_of(g.first(), r)),
+                      markdown_name(g.first().rule->id), name_of(g.first().severity),
+                      markdown_line(known_where(g))));
+  }
+  if (!groups.empty()) write("\n");
+  list_entries(graver_words, j.baseline->graver, write);
+  list_entries(stale_words, j.baseline->stale, write);
+}
+
 void list_findings(const ReportInput& r, const Write& write) {
-  if (r.judgement.findings.empty()) return write("## Findings: none\n\nThere is nothing to correct.\n\n");
+  if (r.judgement.findings.empty()) write("## Findings: none\n\nThere is nothing to correct.\n\n");
   std::optional<KeyWords> words[2];  // of the design, of the field record
   std::size_t number = 0;
   std::optional<Severity> last;
-  for (const Group& g : group(r.judgement.findings)) {
+  const std::vector<Group> fresh = fresh_groups(r.judgement.findings);
+  if (fresh.empty() && !r.judgement.findings.empty()) write("## Findings: none that are new\n\n");
+  for (const Group& g : fresh) {
     const Finding& f = g.first();
     if (last != f.severity) write(heading(severity_heading(f.severity)));
     last = f.severity;
@@ -145,6 +171,7 @@ void list_findings(const ReportInput& r, const Write& write) {
       words[of_record ? 1 : 0].emplace(of_record);
     write(item(g, ++number, r, words));
   }
+  list_known(r, number, write);
 }
 
 void list_seen(const ReportInput& r, const Write& write) {
@@ -168,14 +195,15 @@ void list_gone(const ReportInput& r, const Write& write) {
 
 void list_agreed(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
-  if (!j.exceptions_day) return;
+  if (!has_agreed_section(j)) return;
   write("## Agreed exceptions: no verdict hangs on what is set aside here\n\n");
   write(markdown_line(agreed_caution(j)) + "\n\n");
   const auto under = agreed_by_exception(j);
   for (std::size_t i = 0; i < j.exceptions.size(); ++i) {
     const Exception& e = j.exceptions[i].entry;
+    const std::string in_designs = e.designs.empty() ? "" : " in " + design_words(e);
     write(fmt::format("- {} ({}) on {}: {}. Agreed by {} on {}, {}. Reason: {}\n", markdown(e.rule->title),
-                      markdown_name(e.rule->id), markdown_line(box_words(e)),
+                      markdown_name(e.rule->id), markdown_line(box_words(e) + in_designs),
                       markdown_line(state_words(j.exceptions[i], j)), markdown_line(e.agreed_by),
                       to_text(e.date),
                       e.expires ? "expires " + to_text(*e.expires) : std::string("without an end"),
@@ -184,7 +212,7 @@ void list_agreed(const ReportInput& r, const Write& write) {
       write(fmt::format("  - Set aside, a {}: {}; {}\n", name_of(g.first().severity), boxes_words(g),
                         wrong_words(g)));
   }
-  write(j.exceptions.empty() ? "The file has no entries.\n\n" : "\n");
+  write(no_entries_words(j) + (j.exceptions.empty() ? "\n\n" : "\n"));
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "boxproof/rule.hpp"
 #include "boxproof/settings.hpp"
 #include "src/report/agreed.hpp"
+#include "src/report/known.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/strangers.hpp"
 #include "src/rules/notes.hpp"
@@ -166,6 +167,7 @@ std::vector<std::string> remarks(const ReportInput& r) {
   const Judgement& j = r.judgement;
   std::vector<std::string> out = changes(r.overrides, r.edition);
   if (j.exceptions_day) out.push_back(exceptions_day_line(j));
+  if (j.baseline) out.push_back(baseline_remark(j));
   if (j.selected)
     out.push_back(fmt::format("Only {} of {} boxes {} shown; the site's own findings are left out.",
                               j.boxes.size(), r.design.design.combiners.size(),
@@ -204,7 +206,8 @@ std::string counts_line(const Judgement& j) {
   for (std::size_t i = 0; i < j.counts.size(); ++i)
     line += fmt::format("{}{} {}", line.empty() ? "" : ", ", j.counts[i],
                         word_of(static_cast<Severity>(i), j.counts[i]));
-  return line;
+  const std::string fresh = fresh_words(j);
+  return fresh.empty() ? line : line + "; " + fresh;
 }
 
 std::string_view severity_heading(Severity severity) {

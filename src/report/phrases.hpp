@@ -30,8 +30,8 @@ std::string visit_line(const FieldRecord& record);
 std::string change_words(const std::string& text);
 // What differs from the files and from the edition as published: command line, settings and local amendments.
 std::vector<std::string> changes(const std::vector<std::string>& overrides, const Edition& edition);
-// What the reader must know of this report before believing it: changes, the day of agreed exceptions, boxes
-// left out, visited boxes whose strings nobody counted.
+// What the reader must know of this report before believing it: changes, the day of agreed exceptions, the
+// baseline, boxes left out, visited boxes whose strings nobody counted.
 std::vector<std::string> remarks(const ReportInput& report);
 // The verdicts that boxes got, gravest first: how many, and "to stop".
 struct VerdictCount {
@@ -46,7 +46,7 @@ std::vector<VerdictCount> strangers_by_verdict(const Judgement& judgement);
 std::string verdicts_line(const Judgement& judgement);
 // "hazards"; of one "hazard"
 std::string_view word_of(Severity severity, std::size_t n);
-// "10 hazards, 1 correction, 0 queries, 2 pieces of advice"
+// "10 hazards, 1 correction, 0 queries, 2 pieces of advice"; with a baseline, how many of them are not on it
 std::string counts_line(const Judgement& judgement);
 
 // "HAZARDS: stop, unsafe as it stands"

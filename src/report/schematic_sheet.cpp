@@ -91,7 +91,8 @@ std::string callout_sign(Severity severity) {
 std::string callout(const Mark& mark, int x, int y) {
   const int width = callout_width(mark.number);
   const std::string_view word = name_of(mark.finding->severity);
-  const std::string name = fmt::format("finding {}: {}, {}", mark.number, word, mark.finding->rule->title);
+  const std::string name = fmt::format("finding {}: {}, {}{}", mark.number, word, mark.finding->rule->title,
+                                       mark.finding->known ? ", on the baseline" : "");
   const std::string inside =
       fmt::format("<title>{}</title><path d=\"{}\"/><text x=\"{}\" y=\"{}\">{}</text>", html(name),
                   shape_of(mark.finding->severity, x, y, width), x + width / 2, y + 14, mark.number);

@@ -42,7 +42,8 @@ void check(const std::vector<BadInput>& table) {
   }
 }
 
-constexpr std::string_view known = "; known keys are rule, boxes, reason, agreed_by, date, expires, hazard";
+constexpr std::string_view known =
+    "; known keys are rule, boxes, designs, reason, agreed_by, date, expires, hazard";
 
 }  // namespace
 
@@ -67,6 +68,11 @@ TEST_CASE("a file of agreed exceptions is read") {
   CHECK_FALSE(two.expires.has_value());
   CHECK_FALSE(two.hazard);
   CHECK(two.place.line == 8);
+  CHECK(two.designs.empty());
+  const ExceptionsFile of_designs = read_exceptions(
+      {"e.json",
+       as_json(changed(sound, "'boxes': ['*']", "'boxes': ['*'], 'designs': ['./a.json', 'north/../b/*']"))});
+  CHECK(of_designs.entries[1].designs == std::vector<std::string>{"a.json", "b/*"});
   CHECK(read_exceptions({"e.json", R"({"format": "boxproof-exceptions/1", "exceptions": []})"})
             .entries.empty());
 }
@@ -122,6 +128,20 @@ TEST_CASE("exceptions with something missing or of another kind than expected") 
         "' '",
         {"4:43: /exceptions/0/boxes/0: found an empty text, expected the id of a box or a pattern (* ? [a-z] "
          "as in a shell)"}},
+       {"one path for the list of designs",
+        "'note': 1",
+        "'designs': 'a.json'",
+        {"7:34: /exceptions/0/designs: found text 'a.json', expected a list […]"}},
+       {"no design in the list",
+        "'note': 1",
+        "'designs': []",
+        {"7:34: /exceptions/0/designs: found an empty list, expected at least one path or pattern; leave the key "
+         "out where the entry holds for every design"}},
+       {"an empty path",
+        "'note': 1",
+        "'designs': ['a.json', '']",
+        {"7:45: /exceptions/0/designs/1: found an empty text, expected the path of a design file or a pattern (* "
+         "? [a-z] as in a shell)"}},
        {"a number for an id",
         "'B-*'",
         "7",

@@ -20,7 +20,7 @@ using Strings = std::vector<std::string>;
 enum class Form { page_of_80, text, html, xml, json, csv };
 
 // A command on the files: D stands for the design, D2 for a copy of it, R for the record, E for the
-// exceptions, B for a box, P for a report on the three.
+// exceptions, B for a box, P for a report on the three, K for a baseline of the design with one more fault.
 struct Shown {
   Form form;
   Strings arguments;
@@ -29,6 +29,7 @@ const std::vector<Shown> commands{
     {Form::page_of_80, {"check", "D"}},
     {Form::page_of_80, {"check", "D", "--asbuilt", "R", "--show-work"}},
     {Form::page_of_80, {"check", "D", "--exceptions", "E", "--on", "2027-03-18"}},
+    {Form::page_of_80, {"check", "D", "--baseline", "K"}},
     {Form::page_of_80, {"box", "D", "B"}},
     {Form::page_of_80, {"box", "D", "B", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18"}},
     {Form::page_of_80, {"labels", "D"}},
@@ -44,6 +45,10 @@ const std::vector<Shown> commands{
     {Form::html, {"check", "D", "--format", "html", "--show-work"}},
     {Form::html,
      {"check", "D", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18", "--format", "html"}},
+    {Form::text, {"check", "D", "--baseline", "K", "--format", "markdown"}},
+    {Form::html, {"check", "D", "--baseline", "K", "--format", "html"}},
+    {Form::json, {"check", "D", "--baseline", "K", "--format", "json"}},
+    {Form::json, {"baseline", "D", "--reason", "known", "--on", "2027-03-18"}},
     {Form::html, {"tally", "D", "--format", "html"}},
     {Form::json,
      {"check", "D", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18", "--show-work", "--format",
@@ -89,8 +94,20 @@ Files small() {
   return f;
 }
 
+// A baseline of the design with one more fault, so that an entry of it occurs no more.
+std::string put_baseline(const Folder& folder, Json design, const std::string& text) {
+  design["combiners"][0]["fuse"]["pv_listed"] = false;
+  const std::string path = folder.path("baseline.json");
+  REQUIRE(call({"baseline", folder.put("design.json", design.dump()), "--reason", text + "kept", "--on",
+                "2027-03-18", "--output", path})
+              .status == 0);
+  return path;
+}
+
 Called shown(const Folder& folder, const Files& files, Strings arguments, const std::string& text) {
   const Json design = hostile_design(files.design, text);
+  const bool with_baseline = std::find(arguments.begin(), arguments.end(), "K") != arguments.end();
+  const std::string baseline_path = with_baseline ? put_baseline(folder, design, text) : "";
   const std::string design_path = folder.put("design.json", design.dump());
   const std::string record_path = folder.put("record.json", hostile_record(files.record, text).dump());
   const std::string agreed_path =
@@ -106,6 +123,7 @@ Called shown(const Folder& folder, const Files& files, Strings arguments, const 
     if (a == "R") a = record_path;
     if (a == "E") a = agreed_path;
     if (a == "P") a = report_path;
+    if (a == "K") a = baseline_path;
     if (a == "B") a = design["combiners"][0]["id"];
   }
   return call(arguments, {"", false, {}});
@@ -166,13 +184,19 @@ TEST_CASE("the texts stand where reports show them") {
     CAPTURE(command.arguments, c.err);
     CHECK(c.says("Zq"));
   }
+  const std::string known = shown(folder, small(), {"check", "D", "--baseline", "K"}, "Zq").out;
+  for (const std::string_view text :
+       {"(Zqkept)", "No longer occurs", "correction fuse/not-pv-listed on ZqA-01"}) {
+    CAPTURE(std::string(text), known);
+    CHECK(known.find(text) != std::string::npos);
+  }
   const std::string letter = shown(folder, small(),
                                    {"check", "D", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18",
                                     "--format", "markdown"},
                                    "Zq")
                                  .out;
   for (const std::string_view text : {"ZqTest site", "ZqA-01", "ZqE-1", "Zqtwo", "Zqdry", "Zqleft", "Zqp-1",
-                                      "Zqblack", "ZqTHHN", "Zqin sight", "Zqoffice"}) {
+                                      "Zqblack", "ZqTHHN", "Zqin sight", "Zqoffice", "Zqnorth"}) {
     CAPTURE(std::string(text), letter);
     CHECK(letter.find(text) != std::string::npos);
   }
