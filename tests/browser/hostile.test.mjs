@@ -80,7 +80,7 @@ check('hostile texts in a tally page: shown as text, nothing runs, a phone holds
       },
       `#box=${encodeURIComponent(id)}`,
     );
-    await page.waitForFunction(() => document.querySelector('[data-count=positive]') !== null);
+    await page.waitForFunction((wanted) => document.querySelector('[aria-current]')?.dataset.box === wanted, id);
     await unfoldAll(page);
     await assertHarmless(page);
     await assertFitsWidth(page, phone.viewport.width, id.slice(0, 40));

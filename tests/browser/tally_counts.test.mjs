@@ -113,6 +113,7 @@ check(
   async (t) => {
     const page = await openOnce(t, tablet, sheet);
     await load(page, record);
+    await page.locator('#bar-loaded').waitFor(); // the file is read in its own time
     await assertFilled(page);
     const again = inScratch('again.json');
     await exported(page, again);
@@ -164,6 +165,13 @@ check('tally: nothing is cleared or replaced without being asked, and undo bring
   assertQuiet(page);
 });
 
+// What one tab stores comes to the other in the browser's own time.
+const shows = (page, positives) =>
+  page.waitForFunction(
+    (wanted) => document.querySelector('[data-count=positive] .now').textContent === wanted,
+    positives,
+  );
+
 check('tally: two tabs on one site keep what was counted in either', async (t) => {
   const context = await contextFor(t, tablet);
   const [one, two] = [await open(context, sheet), await open(context, sheet)];
@@ -172,11 +180,13 @@ check('tally: two tabs on one site keep what was counted in either', async (t) =
   await two.bringToFront();
   await countBox(two, 'A-02', { positive: 4 });
   await openBox(two, 'A-01');
-  await two.waitForFunction(() => document.querySelector('[data-count=positive] .now').textContent === '2');
+  await shows(two, '2');
   await tapTimes(two, 'positive', 1);
   await one.bringToFront();
+  await shows(one, '3');
   await tapTimes(one, 'positive', 1);
   await two.bringToFront();
+  await shows(two, '4');
   await two.reload();
   await openBox(two, 'A-01');
   assert.equal(await counted(two, 'positive'), 4);
