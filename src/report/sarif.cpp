@@ -122,9 +122,10 @@ class SarifReport : public RunReport {
     std::string out;
     if (const std::string left_out = in_words(left_out_); !left_out.empty())
       append(out,
-             sarif_notification("warning", fmt::format("Left out for the limit of {} results in one run, the "
-                                                       "mildest first: {}. The other formats have them all.",
-                                                       most_results, left_out)));
+             sarif_notification(
+                 "warning", fmt::format("Left out for the limit of {} results in one run, what is agreed or "
+                                        "known first and then the mildest: {}. The format json has them all.",
+                                        most_results, left_out)));
     if (unread_ > most_notifications)
       append(out, sarif_notification("error",
                                      fmt::format("{} more designs were not judged; standard error has the "

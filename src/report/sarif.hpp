@@ -15,15 +15,16 @@ namespace boxproof::report {
 // Text for people: unseen characters shown as escapes, bytes that are no UTF-8 replaced.
 std::string sarif_text(std::string_view text);
 // The same for a message, with nothing in it that a reader of SARIF takes for a placeholder or a link
-// (sections 3.11.5 and 3.11.6).
-std::string sarif_words(std::string_view text);
-// The same as the member `"text"` of a message.
+// (sections 3.11.5 and 3.11.6, from memory), nor, where a link of ours is to follow, for the beginning of
+// that.
+std::string sarif_words(std::string_view text, bool before_link = false);
+// "message": words that are made ready for one.
 void put_message(Buffer& out, std::string_view words);
 
 // error, warning or note.
 std::string_view sarif_level(Severity severity);
 
-// The path as a code host knows the file: "./a", "a//b" and "b/../a" are one.
+// The path as a code host knows the file: "./a", "a//b" and "b/../a" are one. "-" is "<stdin>".
 std::string one_path(std::string_view path);
 // An artifact location: under the root of the sources where the path is relative and stays in it.
 void put_file(Buffer& out, std::string_view path);

@@ -26,16 +26,16 @@ std::string percent_encoded(std::string_view path) {
 }  // namespace
 
 std::string one_path(std::string_view path) {
-  return std::filesystem::path(path).lexically_normal().generic_string();
+  return path == "-" ? "<stdin>" : std::filesystem::path(path).lexically_normal().generic_string();
 }
 
 void put_file(Buffer& out, std::string_view path) {
+  const std::string normal = one_path(path);
   put(out, R"({"uri": )");
-  if (path == "-" || path == "<stdin>") {
+  if (normal == "<stdin>") {
     put(out, R"("stdin", "description": {"text": "Standard input."}})");
     return;
   }
-  const std::string normal = one_path(path);
   if (normal.starts_with("/")) {
     put_text(out, "file://" + percent_encoded(normal));
   } else {

@@ -44,9 +44,9 @@ std::string message_of(const SarifResult& result, const ReportInput& r) {
     text += fmt::format(" Found: {}; required: {}.", found, required);
   if (!f.section.empty()) text += fmt::format(" Section: {} (edition {}).", f.section, r.edition.name);
   if (result.agreed == nullptr) text += fmt::format(" What to do: {}", to_do(f));
-  std::string words = sarif_words(text);
-  if (!f.other_account.file.empty()) words += fmt::format(" [{}](1).", other_words(f));
-  return words;
+  const bool with_link = !f.other_account.file.empty();
+  const std::string words = sarif_words(text, with_link);
+  return with_link ? fmt::format("{} [{}](1).", words, other_words(f)) : words;
 }
 
 // The box, the part of it, and the value in its file.

@@ -24,13 +24,13 @@ std::string sarif_text(std::string_view text) {
   return plain(valid(text));
 }
 
-std::string sarif_words(std::string_view text) {
+std::string sarif_words(std::string_view text, bool before_link) {
   const std::string shown = sarif_text(text);
-  const bool like_a_link = shown.find("](") != std::string::npos;
+  const bool like_a_link = before_link || shown.find("](") != std::string::npos;
   std::string out;
   for (const char c : shown) {
     if (c == '{' || c == '}') out += c;  // doubled, it stands for itself
-    if (c == '[' && like_a_link) out += '\\';
+    if (like_a_link && (c == '[' || c == ']' || c == '\\')) out += '\\';
     out += c;
   }
   return out;

@@ -147,8 +147,8 @@ TEST_CASE("words of a file are neither link nor placeholder, and no bytes that J
   design["combiners"][0]["id"] = "{0} [x](http://example.invalid) [y](1) \x1b[31m";
   const Json r = result_of(sarif_results(*judge(design)), "fuse/over-module-limit");
   const std::string text = r["message"]["text"];
-  CHECK(text.find("{{0}} \\[x](http") != std::string::npos);
-  CHECK(text.find("\\[y](1)") != std::string::npos);
+  CHECK(text.find(R"({{0}} \[x\](http)") != std::string::npos);
+  CHECK(text.find(R"(\[y\](1))") != std::string::npos);
   CHECK(text.find('\x1b') == std::string::npos);
   CHECK(r["properties"]["box"] == design["combiners"][0]["id"]);  // for programs as it is
 
@@ -157,6 +157,15 @@ TEST_CASE("words of a file are neither link nor placeholder, and no bytes that J
   const std::string plain =
       result_of(sarif_results(*judge(harmless)), "fuse/over-module-limit")["message"]["text"];
   CHECK(plain.find("A[1]") != std::string::npos);
+
+  // Where a link of ours follows, nothing may begin it before, and no backslash may set a bracket free.
+  Json beside = sound_design();
+  beside["combiners"][0]["id"] = R"(A[1\[x](1))";
+  const Json box{{"id", R"(A[1\[x](1))"}, {"fuse", {{"a", 10}}}};
+  const auto seen = judge(beside, {}, Json{{"format", "boxproof-asbuilt/1"}, {"boxes", Json::array({box})}});
+  const std::string linked = result_of(sarif_results(*seen), "tally/fuse")["message"]["text"];
+  CHECK(linked.find(R"(A\[1\\\[x\](1))") != std::string::npos);
+  CHECK(linked.ends_with(" [What the plan says](1)."));
 
   SarifRun run;
   run.unread.emplace_back("bad\xFF\xC3.json",

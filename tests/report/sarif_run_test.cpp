@@ -105,7 +105,7 @@ TEST_CASE("a design that cannot be read fails the invocation and says where") {
   const std::string use =
       told[1]["message"]["text"].get<std::string>() + told[0]["message"]["text"].get<std::string>();
   CHECK(use.find("{{0}}") != std::string::npos);
-  CHECK(use.find("\\[x](http") != std::string::npos);
+  CHECK(use.find("\\[x\\](http") != std::string::npos);
   CHECK(log["runs"][0]["properties"]["unread"] == 1);
 }
 
@@ -172,8 +172,8 @@ TEST_CASE("of more the worst are kept, whichever design they are of, and how man
   CHECK(told[0]["level"] == "warning");
   CHECK(
       told[0]["message"]["text"] ==
-      "Left out for the limit of 25000 results in one run, the mildest first: 2 hazards, 1007 pieces of advice. "
-      "The other formats have them all.");
+      "Left out for the limit of 25000 results in one run, what is agreed or known first and then the mildest: 2 "
+      "hazards, 1007 pieces of advice. The format json has them all.");
   CHECK(run["properties"]["left_out"] ==
         Json({{"hazard", 2}, {"correction", 0}, {"query", 0}, {"advice", 1007}}));
 }
