@@ -33,8 +33,8 @@ struct BoxResult {
 struct BaselineUse {
   std::string name, reason;
   Date date{};
-  std::vector<BaselineEntry> stale;   // nothing of their fingerprint is found any more
-  std::vector<BaselineEntry> graver;  // their findings are graver than they were, and count
+  std::vector<BaselineEntry> stale = {};   // nothing of their fingerprint is found any more
+  std::vector<BaselineEntry> graver = {};  // their findings are graver than they were, and count
 };
 
 // What came out. Findings are in report order: the site's, then box by box as in the plan (worst first, then

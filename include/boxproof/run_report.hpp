@@ -40,7 +40,7 @@ struct RunPiece {
 struct RunTotals {
   std::size_t designs = 0;                                  // judged
   std::size_t unread = 0;                                   // designs that could not be judged
-  std::size_t skipped = 0;                                  // JSON files in folders that are no designs
+  std::size_t skipped = 0;                                  // files that nobody named and that are no designs
   std::array<std::size_t, severity_names.size()> counts{};  // findings by severity, those on the baseline too
   std::array<std::size_t, severity_names.size()> known{};   // of them on the baseline
   // What the run says of the exceptions and the baseline beside it, a sentence each; words of files are in

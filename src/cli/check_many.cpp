@@ -165,7 +165,7 @@ class Run {
       const std::string skipped = skipped_[i] == 0
                                       ? ""
                                       : fmt::format(" ({} skipped; --verbose says why)",
-                                                    counted(skipped_[i], "JSON file was", "JSON files were"));
+                                                    counted(skipped_[i], "file was", "files were"));
       const std::string message = fmt::format(
           "found no design there{}, expected at least one JSON file that says boxproof-design/1", skipped);
       Told told;

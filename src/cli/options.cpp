@@ -157,7 +157,7 @@ struct Commands {
     app.failure_message(CLI::FailureMessage::simple);
     Options& o = options;
 
-    CLI::App* check = app.add_subcommand("check", "Judge a design, alone or against a field record");
+    CLI::App* check = app.add_subcommand("check", "Judge designs, or one of them against a field record");
     add_designs_options(*check, o);
     add_judging_options(*check, o);
     add_box_option(*check, o);

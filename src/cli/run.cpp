@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <new>
 #include <ostream>
 
 #include "boxproof/report.hpp"
@@ -147,6 +148,9 @@ int run(const std::vector<std::string>& arguments, Console& console) {
     return wrong_use;
   } catch (const CannotWrite& e) {
     console.err << "boxproof: " << report::plain(e.what()) << "\n";
+    return wrong_use;
+  } catch (const std::bad_alloc&) {
+    console.err << "boxproof: there is not enough memory for this; nothing was kept\n";
     return wrong_use;
   }
 }

@@ -32,7 +32,7 @@ std::string verdicts_words(const RunTotals& totals) {
   if (out.empty()) out = "none judged";
   if (totals.unread > 0) out += fmt::format("; {} not judged", totals.unread);
   if (totals.skipped > 0)
-    out += fmt::format("; {} skipped, which {}", counted(totals.skipped, "JSON file", "JSON files"),
+    out += fmt::format("; {} skipped, which {}", counted(totals.skipped, "file", "files"),
                        totals.skipped == 1 ? "is no design" : "are no designs");
   return out;
 }

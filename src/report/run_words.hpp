@@ -15,7 +15,7 @@ bool is_changed(const ReportInput& report);
 
 // "3 designs, 1 not judged"
 std::string designs_words(const RunTotals& totals);
-// "1 to stop, 2 to accept; 1 not judged; 4 JSON files skipped, which are no designs"
+// "1 to stop, 2 to accept; 1 not judged; 4 files skipped, which are no designs"
 std::string verdicts_words(const RunTotals& totals);
 // "10 hazards, 1 correction, 0 queries, 2 pieces of advice (of them 3 on the baseline)"
 std::string counts_words(const RunTotals& totals);

@@ -1,11 +1,13 @@
 #!/usr/bin/env bash
 # Measures the program on invented plants of 600, 6000 and 60000 boxes, alone and with a field record for every box,
-# in one run with two yardsticks on the same files (jq, and a bare parse into nlohmann's tree), and prints a Markdown table.
+# in one run with two yardsticks on the same files (jq, and a bare parse into nlohmann's tree), and prints a Markdown
+# table; then 300 small plants in one run on all cores, on one core, and one by one.
 #
 #   tests/benchmark/benchmark.sh [BUILD]      BUILD: build directory, "build" if not given
 #
 # Builds nothing: configure with -DCMAKE_BUILD_TYPE=Release -DBOXPROOF_BENCHMARK=ON and build first. Needs bash 5, awk,
-# jq and GNU time (Debian packages jq and time). Files go to a temporary folder that is removed at the end.
+# jq, GNU time and taskset (Debian packages jq, time and util-linux). Files go to a temporary folder that is removed
+# at the end.
 # Wall times are those of whole processes, the best of 5 (600 and 6000 boxes) or of 3 (60000), by the shell's clock;
 # memory is the peak resident set that GNU time reports, of one more run.
 set -euo pipefail
@@ -119,3 +121,18 @@ done
 median=$(seconds 20 "$boxproof" check --format json --output "$folder/report.json" "$fifty_boxes" |
   awk '{ all[NR] = $1 } END { printf "%.1f", 500 * (all[NR / 2] + all[NR / 2 + 1]) }')
 echo "Fifty boxes ($(basename "$fifty_boxes")), whole process: $median ms, the median of 20."
+
+# Many designs: 300 plants of 20 to 79 boxes, in one run and one by one.
+many=$folder/many
+mkdir "$many"
+for ((i = 100; i < 400; ++i)); do "$plant" $((20 + i % 60)) > "$many/$i.json"; done
+one_by_one() {
+  local file
+  for file in "$many"/*.json; do run "$boxproof" check --output "$folder/report.one" "$file"; done
+}
+together=$(best 5 "$boxproof" check --output "$folder/report.many" "$many")
+apart=$(best 3 one_by_one)
+one_core=$(best 5 taskset -c 0 "$boxproof" check --output "$folder/report.many" "$many")
+echo "300 designs ($(du -bm "$many" | cut -f 1) MB) in one run: $together s on $(nproc) processors, $one_core s on one" \
+  "($(calculate "$one_core" "$together" '%.2f' 'a / b') times); one by one, 300 processes: $apart s" \
+  "($(calculate "$apart" "$together" '%.2f' 'a / b') times the one run)."

@@ -2,13 +2,13 @@
 #include "src/cli/inputs.hpp"
 
 #include <sys/stat.h>
-#include <unistd.h>
 
 #include <filesystem>
 
 #include "src/cli/case.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/command.hpp"
+#include "tests/support/nobody.hpp"
 
 using namespace boxproof;
 using namespace boxproof::test;
@@ -34,18 +34,6 @@ struct Within {
   fs::path before = fs::current_path();
   explicit Within(const std::string& folder) { fs::current_path(folder); }
   ~Within() { fs::current_path(before); }
-};
-
-// Not the superuser, who may look into every folder.
-struct AsNobody {
-  bool was_root = geteuid() == 0;
-  AsNobody() {
-    constexpr uid_t nobody = 65534;
-    if (was_root) REQUIRE(seteuid(nobody) == 0);
-  }
-  ~AsNobody() {
-    if (was_root) REQUIRE(seteuid(0) == 0);
-  }
 };
 
 }  // namespace
@@ -133,8 +121,7 @@ TEST_CASE("a folder that cannot be looked through stands there with what is wron
   folder.put("s/z.json", "{}");
   fs::permissions(folder.root(), fs::perms::all);
   fs::permissions(folder.path("s/locked"), fs::perms::none);
-  {
-    const AsNobody nobody;
+  if (const AsNobody nobody; nobody) {
     const auto inputs = cli::find_designs({folder.path("s")});
     REQUIRE(inputs.size() == 3);
     CHECK(inputs[0].path == folder.path("s/a.json"));

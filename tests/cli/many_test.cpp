@@ -1,6 +1,4 @@
 // Many designs in one run: order, what is broken among them, what is no design, the status, standard input.
-#include <unistd.h>
-
 #include <algorithm>
 #include <filesystem>
 #include <sstream>
@@ -12,6 +10,7 @@
 #include "tests/support/command.hpp"
 #include "tests/support/example.hpp"
 #include "tests/support/hostile.hpp"
+#include "tests/support/nobody.hpp"
 #include "tests/support/page.hpp"
 #include "tests/support/random_design.hpp"
 
@@ -56,7 +55,7 @@ TEST_CASE("a folder of designs: findings one by one, all in a table, the worst d
   CHECK(stand_in_order(
       c.out, {"\ns/b.json ", "[fuse/over-module-limit]", "\ns/sub/c.json ", "[conductor/voltage-drop]",
               "\nDESIGNS\n", "accept", "s/a.json\n", "stop", "s/b.json\n", "accept", "s/sub/c.json\n",
-              "in all", "Designs: 1 to stop, 2 to accept; 1 JSON", "Findings: 1 hazard, ",
+              "in all", "Designs: 1 to stop, 2 to accept; 1 file", "Findings: 1 hazard, ",
               "This is an aid to review and no approval."}));
   CHECK(c.out.find("\ns/a.json ") == std::string::npos);  // nothing to say of it but in the table
   CHECK(c.out.find("This is an aid") == c.out.rfind("This is an aid"));
@@ -74,7 +73,7 @@ TEST_CASE("skipped files are counted, and named with the reason where that is as
   const Called quiet = call({"check", "s"}, {"", false, {}, folder.root()});
   CHECK(quiet.status == 0);
   CHECK(quiet.err.empty());
-  CHECK(quiet.says("Designs: 1 to accept; 2 JSON files skipped, which are no designs\n"));
+  CHECK(quiet.says("Designs: 1 to accept; 2 files skipped, which are no designs\n"));
   const Called verbose = call({"check", "s", "--verbose"}, {"", false, {}, folder.root()});
   CHECK(verbose.out == quiet.out);
   CHECK(verbose.err ==
@@ -121,13 +120,12 @@ TEST_CASE("a run that finds no design is an error, and so is each argument that 
         "empty: 1 problem, not judged\nboxproof: nothing was judged\n");
   const Called other = call({"check", "other"}, here);
   CHECK(other.status == 3);
-  CHECK(other.complains(
-      "other: found no design there (1 JSON file was skipped; --verbose says why), expected"));
+  CHECK(other.complains("other: found no design there (1 file was skipped; --verbose says why), expected"));
   const Called among = call({"check", "s", "empty"}, here);
   CHECK(among.status == 3);
   CHECK(among.complains("empty: found no design there"));
   CHECK(among.says("s/a.json\n"));
-  CHECK(call({"check", "oth*/*.json", "s"}, here).complains("oth*/*.json: found no design there (1 JSON"));
+  CHECK(call({"check", "oth*/*.json", "s"}, here).complains("oth*/*.json: found no design there (1 file"));
   const Called nothing = call({"check", "s/z*.json", "s"}, here);
   CHECK(nothing.status == 2);
   CHECK(nothing.err == "boxproof: found no file that matches \"s/z*.json\", expected at least one\n");
@@ -297,23 +295,26 @@ TEST_CASE("names of files do no harm, on the terminal, in the table and in a let
   }
 }
 
-TEST_CASE("a folder in the run that cannot be looked through: the others are judged, the status is 3") {
+TEST_CASE("a folder or a file in the run that cannot be read: the others are judged, the status is 3") {
   const Folder folder;
   folder.put("a.json", sound);
+  folder.put("file.json", record);  // nobody can tell that it is no design
   folder.put("locked/b.json", sound);
+  fs::permissions(folder.path("file.json"), fs::perms::none);
   fs::permissions(folder.root(), fs::perms::all);
   fs::permissions(folder.path("locked"), fs::perms::none);
-  const bool was_root = geteuid() == 0;
-  if (was_root) REQUIRE(seteuid(65534) == 0);
-  const Called c = call({"check", "."}, {"", false, {}, folder.root()});
-  const Called alone = call({"check", "locked"}, {"", false, {}, folder.root()});
-  if (was_root) REQUIRE(seteuid(0) == 0);
-  CHECK(c.status == 3);
-  CHECK(c.complains("locked: cannot be looked through (Permission denied)"));
-  CHECK(c.complains("locked: 1 problem, not judged\n"));
-  CHECK(c.says("  a.json\n"));
-  CHECK(alone.status == 3);
-  CHECK(alone.complains("locked: cannot be looked through (Permission denied)"));
+  if (const AsNobody nobody; nobody) {
+    const Called c = call({"check", "."}, {"", false, {}, folder.root()});
+    CHECK(c.status == 3);
+    CHECK(c.complains("locked: cannot be looked through (Permission denied)"));
+    CHECK(c.complains("file.json: cannot be read (Permission denied)"));
+    CHECK(c.complains("file.json: 1 problem, not judged\n"));
+    CHECK(c.complains("locked: 1 problem, not judged\nboxproof: 1 design judged, 2 not\n"));
+    CHECK(c.says("  a.json\n"));
+    const Called alone = call({"check", "locked"}, {"", false, {}, folder.root()});
+    CHECK(alone.status == 3);
+    CHECK(alone.complains("locked: cannot be looked through (Permission denied)"));
+  }
   fs::permissions(folder.path("locked"), fs::perms::all);
 }
 

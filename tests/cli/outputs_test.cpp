@@ -188,7 +188,7 @@ TEST_CASE("a report in the folder that is looked through is none of its designs,
   CHECK(folder.get("s/out/s/b.json") == json);
   CHECK_FALSE(second.says("skipped"));
   // Another run, that does not write them, passes them over and says how many they were.
-  CHECK(here(folder, {"check", "s"}).says("; 3 JSON files skipped, which are no designs\n"));
+  CHECK(here(folder, {"check", "s"}).says("; 3 files skipped, which are no designs\n"));
   // What stands in such a place and is a design after all stays.
   folder.put("s/out/s/a.json", hazard);
   const Called lost = here(folder, command);

@@ -1,8 +1,7 @@
 // .boxproof.json: where it is looked for, what each key does, and that the command line wins.
 #include "boxproof/settings.hpp"
 
-#include <unistd.h>
-
+#include <algorithm>
 #include <filesystem>
 
 #include "tests/support/bad_input.hpp"
@@ -392,6 +391,16 @@ TEST_CASE("words of settings do no harm where they are told") {
       CHECK(harm_in(c.err) == "");
     }
   }
+}
+
+TEST_CASE("the settings that the README shows are read") {
+  const std::string readme = read_file(BOXPROOF_SOURCE "/README.md");
+  const auto at = readme.find("\"format\": \"boxproof-settings/1\"");
+  REQUIRE(at != std::string::npos);
+  const auto from = readme.rfind("```json\n", at) + 8, to = readme.find("```", at);
+  const Settings s = read_settings({"README.md", readme.substr(from, to - from)});
+  CHECK(s.designs == Strings{"sites"});
+  CHECK(s.formats.size() == 2);
 }
 
 // The schema is what an editor helps with: it knows the keys that the reader knows, and its examples are

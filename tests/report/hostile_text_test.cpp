@@ -20,7 +20,8 @@ using Strings = std::vector<std::string>;
 enum class Form { page_of_80, text, html, xml, json, csv };
 
 // A command on the files: D stands for the design, D2 for a copy of it, R for the record, E for the
-// exceptions, B for a box, P for a report on the three, K for a baseline of the design with one more fault.
+// exceptions, B for a box, P for a report on the three, K for a baseline of the design with one more fault, F
+// for the folder of all.
 struct Shown {
   Form form;
   Strings arguments;
@@ -30,6 +31,9 @@ const std::vector<Shown> commands{
     {Form::page_of_80, {"check", "D", "--asbuilt", "R", "--show-work"}},
     {Form::page_of_80, {"check", "D", "--exceptions", "E", "--on", "2027-03-18"}},
     {Form::page_of_80, {"check", "D", "--baseline", "K"}},
+    {Form::page_of_80, {"check", "F"}},
+    {Form::page_of_80, {"check", "F", "--show-work", "--exceptions", "E", "--on", "2027-03-18"}},
+    {Form::text, {"check", "F", "--format", "markdown"}},
     {Form::page_of_80, {"box", "D", "B"}},
     {Form::page_of_80, {"box", "D", "B", "--asbuilt", "R", "--exceptions", "E", "--on", "2027-03-18"}},
     {Form::page_of_80, {"labels", "D"}},
@@ -122,6 +126,7 @@ Called shown(const Folder& folder, const Files& files, Strings arguments, const 
     if (a == "D2") a = folder.put("design-2.json", design.dump());
     if (a == "R") a = record_path;
     if (a == "E") a = agreed_path;
+    if (a == "F") a = folder.root();
     if (a == "P") a = report_path;
     if (a == "K") a = baseline_path;
     if (a == "B") a = design["combiners"][0]["id"];
