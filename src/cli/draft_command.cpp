@@ -72,6 +72,7 @@ bool is_given(const Options& o, std::string_view option) {
 // What the options leave to be said, or say twice.
 void check_use(const Options& o) {
   const bool whole = !o.blank && !o.list_columns;
+  if (o.blank && o.list_columns) throw WrongUse("found --columns with --blank, expected one of the two");
   if (!whole && (!o.schedule.empty() || !o.site.empty()))
     throw WrongUse(fmt::format("found {} with {}, expected one of the two", o.blank ? "--blank" : "--columns",
                                o.schedule.empty() ? "--site" : "a schedule"));

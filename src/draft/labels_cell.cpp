@@ -70,14 +70,13 @@ class Parser {
 
   bool values() {
     names_.clear();
-    out_.json += ",\"values\":{";
     skip_space();
     while (!take(')')) {
       if (!names_.empty() && !take(',')) return wrong(at_, found_here(), ", or ) behind a value");
       if (!value()) return false;
       skip_space();
     }
-    out_.json += '}';
+    if (!names_.empty()) out_.json += '}';
     return true;
   }
 
@@ -90,7 +89,7 @@ class Parser {
     if (name.empty()) return wrong(start, found_here(), "the name of a value, such as max_v");
     if (std::find(names_.begin(), names_.end(), name) != names_.end())
       return wrong(start, fmt::format("{} a second time", read::in_quotes(name)), "each value once");
-    if (!names_.empty()) out_.json += ',';
+    out_.json += names_.empty() ? ",\"values\":{" : ",";
     names_.push_back(name);
     skip_space();
     if (!take('=')) return wrong(at_, found_here(), fmt::format("= behind {}", read::in_quotes(name)));

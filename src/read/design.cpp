@@ -60,7 +60,7 @@ class DesignReader : public Sink {
     const ListSpan span = find_list(source_, "combiners");
     const bool parsed = parse_members(source_, span, *this);
     if (parsed) {
-      if (has("modules") && has("inverters")) {  // else every reference would be told as well
+      if (!is_site() && has("modules") && has("inverters")) {  // else every reference would be told as well
         box_types();
         boxes(span);
       }

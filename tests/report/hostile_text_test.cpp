@@ -21,7 +21,7 @@ enum class Form { page_of_80, text, html, xml, json, csv };
 
 // A command on the files: D stands for the design, D2 for a copy of it, R for the record, E for the
 // exceptions, B for a box, P for a report on the three, K for a baseline of the design with one more fault, F
-// for the folder of all.
+// for the folder of all, S and T for the schedule and the site file of the design.
 struct Shown {
   Form form;
   Strings arguments;
@@ -67,6 +67,8 @@ const std::vector<Shown> commands{
     {Form::json, {"labels", "D", "--format", "json"}},
     {Form::csv, {"labels", "D", "--format", "csv"}},
     {Form::csv, {"tally", "D", "--format", "csv"}},
+    {Form::csv, {"schedule", "D"}},
+    {Form::json, {"draft", "S", "--site", "T"}},
 };
 
 struct Files {
@@ -117,6 +119,9 @@ Called shown(const Folder& folder, const Files& files, Strings arguments, const 
   const std::string agreed_path =
       folder.put("exceptions.json", hostile_exceptions(files.exceptions, text).dump());
   const std::string report_path = folder.path("report.json");
+  const std::string schedule_path = folder.path("boxes.csv"), site_path = folder.path("site.json");
+  if (arguments.front() == "draft")
+    REQUIRE(call({"schedule", design_path, "--site", site_path, "--output", schedule_path}).status == 0);
   if (std::find(arguments.begin(), arguments.end(), "P") != arguments.end())
     REQUIRE(
         call({"check", design_path, "--asbuilt", record_path, "--format", "json", "--output", report_path})
@@ -129,9 +134,18 @@ Called shown(const Folder& folder, const Files& files, Strings arguments, const 
     if (a == "F") a = folder.root();
     if (a == "P") a = report_path;
     if (a == "K") a = baseline_path;
+    if (a == "S") a = schedule_path;
+    if (a == "T") a = site_path;
     if (a == "B") a = design["combiners"][0]["id"];
   }
   return call(arguments, {"", false, {}});
+}
+
+// A text within the quotes of a cell.
+std::string doubled(const std::string& text) {
+  std::string out;
+  for (const char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
+  return out;
 }
 
 // A cell that no program for spreadsheets takes for a formula.
@@ -251,6 +265,22 @@ TEST_CASE("what is wrong with an input is told without harm, a line a problem") 
     const Called broken = call({"check", folder.put("broken.json", "{\"site\": " + h)});
     CHECK(broken.status == 3);
     CHECK(harm_in(broken.err) == "");
+    Json site = sound;
+    site.erase("combiners");
+    site["format"] = "boxproof-site/1";
+    for (const std::string& csv :
+         {"id,inverter,module,series,\"" + doubled(h) + "\"\r\n",
+          "id,inverter,module,series\r\n\"" + doubled(h) + "\",x,y,z\r\n",
+          "id,inverter,module,series,labels,sheet\r\nA,\"" + doubled(h) + "\",\"" + doubled(h) + "\",\"" +
+              doubled(h) + "\",\"" + doubled(h) + "\",1\r\nA,I,M,18,\"x(" + doubled(h) + "\",\"" +
+              doubled(h) + "\"\r\n"}) {
+      const Called draft =
+          call({"draft", folder.put("boxes.csv", csv), "--site", folder.put("site.json", site.dump())});
+      CHECK(draft.status == 3);
+      CHECK(draft.out.empty());
+      CHECK(harm_in(draft.err) == "");
+      for (const std::string& line : lines_of(draft.err)) CHECK_FALSE(line.starts_with("boxproof: accept"));
+    }
     const Called table = call({"check", folder.put("design.json", sound.dump()), "--asbuilt",
                                folder.put("record.csv", "id,\"" + h + "\"\r\n" + "A-01,x\r\n")});
     CHECK(table.status == 3);
