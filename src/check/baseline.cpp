@@ -42,7 +42,8 @@ std::span<Printed<T>> run_of(std::vector<Printed<T>>& list, std::size_t& from, s
 std::vector<Printed<const BaselineEntry>> entries_for(const Judgement& j, const Design& design,
                                                       const Baseline& baseline, std::string_view path) {
   std::set<std::string_view> shown;
-  for (const BoxResult& b : j.boxes) shown.insert(design.combiners[b.index].id);
+  if (j.selected)
+    for (const BoxResult& b : j.boxes) shown.insert(design.combiners[b.index].id);
   std::vector<Printed<const BaselineEntry>> out;
   const auto first = std::partition_point(baseline.entries.begin(), baseline.entries.end(),
                                           [&](const BaselineEntry& e) { return e.design < path; });

@@ -38,6 +38,17 @@ std::string path_in_baseline(const Options& o, const std::string& design) {
   return path;
 }
 
+// Whoever names folders means that there are designs in them.
+[[noreturn]] void expect_some(const Options& o) {
+  std::vector<Problem> problems;
+  for (const std::string& argument : o.designs)
+    problems.push_back(
+        {argument, 0, 0, "",
+         "found no design there, expected at least one JSON file that says boxproof-design/1"});
+  const std::size_t n = problems.size();
+  throw InputError(std::move(problems), n);
+}
+
 void judge_for(const Options& o, const DesignInput& input, const std::shared_ptr<Others>& others,
                const Console& console, Entries& out) {
   out.why_skipped = judge_input(o, input, others, console, false, [&](const Case& c, Judgement j) {
@@ -101,7 +112,7 @@ int baseline_command(const Options& options, Console& console) {
                                counted(unread, "design", "designs"));
     return bad_input;
   }
-  if (judged == 0) throw WrongUse("found no design (boxproof-design/1) there, expected at least one");
+  if (judged == 0) expect_some(o);
   Target target(o.output, console.out);
   write_baseline(baseline, [&target](std::string_view text) { target.write(text); });
   target.finish();

@@ -182,8 +182,11 @@ TEST_CASE("a baseline of many designs takes what check takes, and nothing is wri
   CHECK(make_baseline({f.path("sites/none.json")}).status == 3);
   std::filesystem::create_directory(f.path("empty"));
   const Called none = make_baseline({f.path("empty")});
-  CHECK(none.status == 2);
-  CHECK(none.err == "boxproof: found no design (boxproof-design/1) there, expected at least one\n");
+  CHECK(none.status == 3);
+  CHECK(none.err.starts_with(
+      f.path("empty") +
+      ": found no design there, expected at least one JSON file that says boxproof-design/1\n"));
+  CHECK(none.out.empty());
 }
 
 TEST_CASE("the day of a baseline is that of --on, else today") {
