@@ -10,31 +10,32 @@ namespace boxproof::cli {
 namespace {
 
 // Bash takes words apart at "=" where COMP_WORDBREAKS holds it, and puts the answer behind the last "=".
-constexpr std::string_view functions = R"(
-# Adds what completes $value out of these words; $lead stands before it, $typed is what bash keeps of that.
-_boxproof_words() {
+constexpr std::string_view functions = R"bash(
+# Adds these lines to the answer; $lead stands before them, $typed is what bash keeps of that.
+_boxproof_add() {
   local word
   while IFS= read -r word; do
+    [[ -z $word ]] && continue
     word=$lead$word
     COMPREPLY+=("${word#"$typed"}")
-  done < <(compgen -W "$*" -- "$value")
+  done <<< "$1"
+}
+
+# Adds what completes $value out of these words.
+_boxproof_words() {
+  _boxproof_add "$(compgen -W "$*" -- "$value")"
 }
 
 # Adds the folders, and the files with these extensions; of none: all files.
 _boxproof_files() {
-  local word extension
+  local extension
   compopt -o filenames 2> /dev/null
-  while IFS= read -r word; do
-    word=$lead$word
-    COMPREPLY+=("${word#"$typed"}")
-  done < <(
-    if [[ $# -eq 0 ]]; then
-      compgen -f -- "$value"
-    else
-      compgen -d -- "$value"
-      for extension in "$@"; do compgen -f -X "!*.$extension" -- "$value"; done
-    fi
-  )
+  if [[ $# -eq 0 ]]; then
+    _boxproof_add "$(compgen -f -- "$value")"
+  else
+    _boxproof_add "$(compgen -d -- "$value")"
+    for extension in "$@"; do _boxproof_add "$(compgen -f -X "!*.$extension" -- "$value")"; done
+  fi
 }
 
 # Adds what completes $value, the value of an option or the argument at a place: $2 of the command $1.
@@ -107,7 +108,7 @@ _boxproof() {
 }
 
 complete -F _boxproof boxproof
-)";
+)bash";
 
 std::string joined(const std::vector<std::string>& words) {
   return fmt::format("{}", fmt::join(words, " "));

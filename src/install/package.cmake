@@ -6,11 +6,11 @@ set(CPACK_PACKAGE_CONTACT "the boxproof authors <authors@boxproof.invalid>")
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "checks DC combiner boxes of photovoltaic arrays")
 set(CPACK_RESOURCE_FILE_LICENSE ${PROJECT_SOURCE_DIR}/LICENSE)
 set(CPACK_COMPONENTS_ALL runtime dev)
-set(CPACK_STRIP_FILES ON)
 set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ
                                                 WORLD_EXECUTE)
 set(CPACK_PRE_BUILD_SCRIPTS ${CMAKE_CURRENT_LIST_DIR}/debian_layout.cmake)
 set(CPACK_BOXPROOF_INSTALL ${CMAKE_CURRENT_LIST_DIR})
+set(CPACK_BOXPROOF_STRIP ${CMAKE_STRIP})
 
 set(CPACK_DEB_COMPONENT_INSTALL ON)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
@@ -33,7 +33,7 @@ set(CPACK_DEBIAN_DEV_PACKAGE_NAME boxproof-dev)
 set(CPACK_DEBIAN_DEV_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libfmt-dev (>= ${fmt_major})")
 set(CPACK_COMPONENT_DEV_DESCRIPTION
-"boxproof as a library
-Headers, static library and CMake package of boxproof: designs and field
-records are read, judged and reported by a program of one's own.")
+"This package has boxproof as a library: headers, a static library and a CMake
+package. With it a program of one's own reads, judges and reports designs and
+field records.")
 include(CPack)

@@ -80,7 +80,8 @@ class ReportReader : public Sink {
       ObjectReader r(Field(value), reading_);
       if (!r.ok()) return;
       report_.version = text_or_null(r, "version", reading_);
-      report_.data = text_or_null(r, "data", reading_);
+      if (const Field data = r.take("data"))  // reports of earlier versions do not state it
+        report_.data = to_text_value(data.top(), reading_).value_or("");
     } else if (key == "code") {
       code(value);
     } else if (key == "basis") {
