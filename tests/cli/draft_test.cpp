@@ -280,4 +280,12 @@ TEST_CASE("the sample of the README is a schedule of its sample site") {
   const Json design = Json::parse(drafted(folder, block("csv"), block("json")));
   CHECK(design["combiners"].size() == 3);
   CHECK(design["box_types"].size() == 1);
+  // What it quotes of a wrong cell.
+  std::string wrong = block("csv");
+  const std::string cell = "30,4X,20,";
+  wrong.replace(wrong.find(cell), cell.size(), "30,4X,twenty,");
+  const Called c =
+      call({"draft", folder.put("boxes.csv", wrong), "--site", folder.put("site.json", block("json"))});
+  const std::string told = c.err.substr(folder.path("").size());
+  CHECK(readme.find("\n" + told.substr(0, told.find(" a decimal point")) + " …\n") != std::string::npos);
 }
