@@ -41,7 +41,7 @@ TEST_CASE("the help of a command has every option and argument with its descript
         CHECK(has(" " + a.name + (named && a.takes_value() ? " " + a.type_name : "") + " " +
                   whole_description(a) + " "));
       }
-    for (const Example& example : notes_of(c.name).examples)
+    for (const cli::Example& example : notes_of(c.name).examples)
       CHECK(text.find(example.line) != std::string::npos);
     CHECK(has("Usage: " + usage(c)));
     const std::vector<std::string> arguments =

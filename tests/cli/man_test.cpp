@@ -32,7 +32,7 @@ TEST_CASE("the page of a command has every option, argument, choice and example 
       for (const std::string& choice : a.choices) CHECK(has(page, roff(choice)));
     }
     for (const ArgumentHelp& a : c.positionals) CHECK(has(page, "\n.TP\n\\fI" + roff(a.name) + "\\fR\n"));
-    for (const Example& e : notes_of(c.name).examples) CHECK(has(page, "\n" + roff(e.line) + "\n"));
+    for (const cli::Example& e : notes_of(c.name).examples) CHECK(has(page, "\n" + roff(e.line) + "\n"));
     for (const StatusNote& s : statuses_of(c.name))
       CHECK(has(page, "\n.TP\n\\fB" + std::to_string(s.status) + "\\fR\n"));
     for (const char* section :
