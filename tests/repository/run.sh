@@ -16,16 +16,18 @@ trap 'rm -rf "$folder"' EXIT
 passed=0 failed=0
 
 check() {  # arguments: what, command …
-  local what=$1
+  local what=$1 status=0
   shift
-  if "$@" > "$folder/said" 2>&1; then
+  "$@" > "$folder/says" 2>&1 || status=$?
+  if [ "$status" -eq 0 ]; then
     passed=$((passed + 1))
     echo "  ok   $what"
   else
     failed=$((failed + 1))
-    echo "FAIL   $what (status $?)"
-    sed 's/^/       /' "$folder/said" | head -n 30
+    echo "FAIL   $what (status $status)"
+    sed 's/^/       /' "$folder/says" | head -n 30
   fi
+  mv "$folder/says" "$folder/said"
 }
 exits() {  # arguments: the expected status, command …
   local expected=$1 status=0
