@@ -14,8 +14,8 @@ MadeBoxes::MadeBoxes(std::string_view source) : made_(std::make_shared<read::Mad
 void MadeBoxes::add(const Box& box, const Texts& texts, const BoxPlaces& places) {
   if (made_->text.back() != '[') made_->text += ",\n";
   const auto put_piece = [&](std::size_t column, const CellPlace& place, std::uint32_t ahead = 0) {
-    made_->pieces.push_back({static_cast<std::uint32_t>(made_->text.size()) + ahead, place.offset, place.row,
-                             static_cast<std::uint32_t>(column)});
+    made_->pieces.push_back({static_cast<std::uint32_t>(made_->text.size()) + ahead, place.offset,
+                             place.offset, place.row, static_cast<std::uint32_t>(column)});
   };
   const auto mark = [&](std::size_t c, const Cells* circuit) {
     if (circuit == nullptr) {

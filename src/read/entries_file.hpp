@@ -8,6 +8,7 @@
 #include "boxproof/finding.hpp"
 #include "boxproof/read.hpp"
 #include "src/read/entry_values.hpp"
+#include "src/read/tree.hpp"
 #include "src/text/place.hpp"
 
 namespace boxproof::read {
@@ -39,7 +40,8 @@ class EntriesReader : public Sink {
   }
   FilePlace place_of(const Value& value) {
     const text::LineColumn at = lines_.at(value.offset());
-    return {document_.name, pointer_of(value), at.line, at.column};
+    const text::LineColumn end = lines_.at(first_line_end(document_.text, value.offset()));
+    return {document_.name, pointer_of(value), at.line, at.column, end.line, end.column};
   }
 
   const Document& document_;

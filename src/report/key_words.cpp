@@ -51,9 +51,11 @@ Value KeyWords::definition(std::string_view name) const {
 // What a schema says by naming another, or as the first of several.
 Value KeyWords::resolved(Value schema) const {
   constexpr std::string_view here = "#/$defs/";
-  while (schema) {
+  while (schema && !schema.find("properties")) {
     if (const Value ref = schema.find("$ref"))
       schema = ref.text().starts_with(here) ? definition(ref.text().substr(here.size())) : Value();
+    else if (const Value all = schema.find("allOf"))
+      schema = all.first();
     else if (const Value any = schema.find("anyOf"))
       schema = any.first();
     else

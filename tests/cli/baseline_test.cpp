@@ -243,7 +243,8 @@ TEST_CASE("wrong use of a baseline") {
       "baseline --help");
   wrong({"baseline", design, design, f.put("two.json", unlisted.dump()), "--reason", "x", "--on",
          "2027-03-18", "--asbuilt", design},
-        "found --asbuilt with more than one design, expected one: a field record is of one site");
+        "found --asbuilt with a folder, a pattern or more than one design, expected one design file: a field "
+        "record is of one site");
   wrong({"baseline", design, "--reason", "x", "--on", "2027-03-18", "--output", design},
         "found --output " + design + ", which is the input " + design +
             ", expected another file: it would be lost");

@@ -120,7 +120,7 @@ TEST_CASE("what the parser knows of an option is told") {
   CHECK_FALSE(option(check, "--help").takes_value());
   CHECK(option(check, "--low-c").range == "-70 to 30");
   CHECK(option(check, "--box").repeatable);
-  CHECK(option(check, "--on").needs == std::vector<std::string>{"--exceptions"});
+  CHECK(option(check, "--on").needs.empty());
   CHECK(option(check, "DESIGN").repeatable);
   CHECK_FALSE(option(check, "DESIGN").required);
   CHECK(option(command(all, "box"), "ID").required);

@@ -19,9 +19,16 @@ const Json& schema() {
 }
 
 Json resolved(Json part) {
-  while (part.contains("$ref") || part.contains("anyOf"))
-    part = part.contains("$ref") ? schema()[Json::json_pointer(part["$ref"].get<std::string>().substr(1))]
-                                 : part["anyOf"][0];
+  while (!part.contains("properties")) {
+    if (part.contains("$ref"))
+      part = Json(schema()[Json::json_pointer(part["$ref"].get<std::string>().substr(1))]);
+    else if (part.contains("allOf"))
+      part = Json(part["allOf"][0]);
+    else if (part.contains("anyOf"))
+      part = Json(part["anyOf"][0]);
+    else
+      break;
+  }
   return part;
 }
 

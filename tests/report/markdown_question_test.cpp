@@ -163,7 +163,7 @@ TEST_CASE("every other query is a question") {
           {"conductor/fine-strand", "2017", fine, nullptr, "are its terminals identified for them?"},
           {"conductor/unprotected", "2017", without_ocpd, nullptr, "Which overcurrent device"},
           {"measured/series-count", "2017", sound, record(readings.dump().c_str()),
-           "Can `measured/irradiance_w_m2` (irradiance in the plane of the array, W/m2) in the field record of "
+           "Can `measured/irradiance_w_m2` (irradiance in the plane of the array, watts per square metre) in the field record of "
            "box A-01 be corrected, or measured again?"},
           {"measured/current", "2017", sound,
            record(R"({"id": "A-01", "measured": {"irradiance_w_m2": 1000, "cell_c": 25,
@@ -211,14 +211,16 @@ TEST_CASE("a question in full") {
   Json two = with_box({{"fuse", {{"dc", nullptr}}}});
   two["combiners"].push_back(two["combiners"][0]);
   two["combiners"][1]["id"] = "B-12";
-  CHECK(ask(two, "fuse/not-dc") ==
-        "What is the value of `fuse/dc` (rated for direct current) of boxes A-01, B-12? Without it "
-        "`fuse/not-dc` cannot be judged.");
-  CHECK(ask(changed(sound_design(), "/combiners/0", {{"/inverters/I/rapid_shutdown", nullptr}}),
-            "protection/rapid-shutdown")
-            .starts_with(
-                "What is the value of `inverters/I/rapid_shutdown` (rapid shutdown present)? Without it "
-                "`protection/rapid-shutdown`"));
+  CHECK(
+      ask(two, "fuse/not-dc") ==
+      "What is the value of `fuse/dc` (whether it is rated for direct current) of boxes A-01, B-12? Without it "
+      "`fuse/not-dc` cannot be judged.");
+  CHECK(
+      ask(changed(sound_design(), "/combiners/0", {{"/inverters/I/rapid_shutdown", nullptr}}),
+          "protection/rapid-shutdown")
+          .starts_with(
+              "What is the value of `inverters/I/rapid_shutdown` (whether there is rapid shutdown)? Without it "
+              "`protection/rapid-shutdown`"));
   CHECK(
       ask(with({{"site", {{"temperature_source", nullptr}}}}), "site/temperature-source") ==
       "Where do the design temperatures come from? The design temperatures (−10 °C and 36 °C) have no source.");
@@ -230,19 +232,20 @@ TEST_CASE("what a key means, by the schema") {
     const KeyWords& words;
     std::string_view key, meaning;
   };
-  for (const Row& row : std::vector<Row>{{design, "fuse/dc", "rated for direct current"},
-                                         {design, "site/low_c", "lowest expected ambient, degrees Celsius"},
-                                         {design, "modules/M/vmp_v", "voltage at maximum power, V"},
-                                         {design, "modules/a~1b/pmax_w", "maximum power, W"},
-                                         {design, "inverters/I/grounding", "array grounding"},
-                                         {design, "circuits near/run/method", "how it is laid"},
-                                         {design, "circuits a/b/run/method", "how it is laid"},
-                                         {design, "output/run/length_m", "length one way, m"},
-                                         {design, "string as found/rated_v", "rated voltage, V"},
-                                         {visit, "measured/cell_c", "cell temperature, degrees Celsius"},
-                                         {design, "fuse/unheard", ""},
-                                         {design, "unheard", ""},
-                                         {visit, "fuse/unheard", ""}}) {
+  for (const Row& row :
+       std::vector<Row>{{design, "fuse/dc", "whether it is rated for direct current"},
+                        {design, "site/low_c", "lowest ambient temperature expected, degrees Celsius"},
+                        {design, "modules/M/vmp_v", "voltage at maximum power, volts"},
+                        {design, "modules/a~1b/pmax_w", "maximum power, watts"},
+                        {design, "inverters/I/grounding", "grounding of the array"},
+                        {design, "circuits near/run/method", "how it is laid"},
+                        {design, "circuits a/b/run/method", "how it is laid"},
+                        {design, "output/run/length_m", "length one way, metres"},
+                        {design, "string as found/rated_v", "rated voltage of the wire, volts"},
+                        {visit, "measured/cell_c", "cell temperature, degrees Celsius"},
+                        {design, "fuse/unheard", ""},
+                        {design, "unheard", ""},
+                        {visit, "fuse/unheard", ""}}) {
     CAPTURE(std::string(row.key));
     CHECK(row.words.of(row.key) == row.meaning);
   }

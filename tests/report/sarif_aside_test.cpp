@@ -73,8 +73,8 @@ TEST_CASE("what is on a baseline is unchanged and suppressed, the rest is new") 
   CHECK_FALSE(fresh.contains("suppressions"));
   CHECK(results.back() == known);
   const Json log = sarif_log(*judged);
-  CHECK(log["runs"][0]["artifacts"][0]["properties"]["remarks"] ==
-        Json::array({"Entries of the baseline that no longer occur here: 2."}));
+  CHECK(log["runs"][0]["artifacts"][0]["properties"]["remarks"].back() ==
+        "Entries of the baseline that no longer occur here: 2.");
   CHECK(log["runs"][0]["properties"]["known"]["correction"] == 1);
 }
 
