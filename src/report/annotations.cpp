@@ -104,14 +104,14 @@ class Annotations : public RunReport {
       out.text = std::move(lines.front());
       lines.erase(lines.begin());
       out.findings[static_cast<std::size_t>(Severity::correction)] = std::move(lines);
-      out.numbers = {0, design.unread->total()};
+      out.numbers = {0, design.unread->total(), 0};
       return out;
     }
     const Judgement& j = design.judged->judgement;
     for (const Finding& f : j.findings)
       if (!f.known)
         out.findings[static_cast<std::size_t>(f.severity)].push_back(report::command(f, *design.judged));
-    out.numbers = {j.agreed.size(), 0};
+    out.numbers = {j.agreed.size(), 0, j.baseline ? j.baseline->stale.size() : 0};
     return out;
   }
 
@@ -121,6 +121,7 @@ class Annotations : public RunReport {
       std::move(piece.findings[i].begin(), piece.findings[i].end(), std::back_inserter(lines_[i]));
     agreed_ += piece.numbers[0];
     problems_ += piece.numbers[1];
+    stale_ += piece.numbers[2];
   }
 
   void finish(const RunTotals& totals, const Write& write) override {
@@ -154,6 +155,10 @@ class Annotations : public RunReport {
       out.push_back(fmt::format("Without a line: {} on the baseline, {} under an agreed exception.",
                                 counted(known, "finding", "findings"),
                                 counted(agreed_, "finding", "findings")));
+    if (stale_ > 0)
+      out.push_back(fmt::format("{}; --format text names them.",
+                                counted(stale_, "entry of the baseline no longer occurs",
+                                        "entries of the baseline no longer occur")));
     const std::size_t errors = unread_.size() + lines_[0].size() + lines_[1].size();
     if (std::max({errors, lines_[2].size(), lines_[3].size()}) > report::shown_of_each)
       out.push_back(
@@ -167,7 +172,7 @@ class Annotations : public RunReport {
 
   std::vector<std::string> unread_;  // the first problem of each design
   std::array<std::vector<std::string>, severity_names.size()> lines_;
-  std::size_t agreed_ = 0, problems_ = 0;
+  std::size_t agreed_ = 0, problems_ = 0, stale_ = 0;
 };
 
 }  // namespace

@@ -78,7 +78,10 @@ TEST_CASE("a column holds what the schema says, and a unit stands in its name as
       rest = end == std::string::npos ? "" : rest.substr(end + 1);
     }
     part = resolved(part);
-    const std::string type = part["type"].is_array() ? part["type"][0] : part["type"];
+    // Words that are known, beside any other text: without a type.
+    const std::string type = !part.contains("type")    ? "string"
+                             : part["type"].is_array() ? part["type"][0]
+                                                       : part["type"];
     const std::string holds = column.holds == draft::Holds::text     ? "string"
                               : column.holds == draft::Holds::truth  ? "boolean"
                               : column.holds == draft::Holds::part   ? "object"
