@@ -103,8 +103,8 @@ TEST_CASE("the table has every design with its verdict and counts, and the sums"
   CHECK(rows[5] == "  in all           1      1      1      0");
   CHECK(rows[6] == "  not judged: what is wrong stands on standard error");
   CHECK(has(page,
-            "\nDesigns: 1 to stop, 1 to clarify, 1 to accept; 1 not judged; 1 file skipped, which\n"
-            "         is no design\n"));
+            "\nDesigns: 1 to stop, 1 to clarify, 1 to accept; 1 not judged; 1 file skipped,\n"
+            "         which is no design\n"));
   CHECK(has(page, "\nFindings: 1 hazard, 1 correction, 1 query, 0 pieces of advice\n"));
   CHECK(page.starts_with("boxproof 0.1.0"));
   CHECK(lines_of(page)[0].ends_with(" 4 designs, 1 not judged"));
