@@ -33,7 +33,7 @@ struct RunPiece {
   // Findings for which a report with a limit has no room in any case, by severity.
   std::array<std::size_t, severity_names.size()> left_out{};
   std::vector<std::size_t> numbers;  // what the report adds up
-  std::string row;  // of a table of all designs
+  std::string row;                   // of a table of all designs
 };
 
 // What the whole run came to.

@@ -139,8 +139,7 @@ class RunText : public RunReport {
     std::array<std::string, severity_names.size()> sums;
     for (std::size_t i = 0; i < sums.size(); ++i) sums[i] = fmt::format("{}", totals.counts[i]);
     write("  " + left("in all", verdict_width) + counts_row(sums) + "\n");
-    if (totals.unread > 0)
-      write(wrap("not judged: what is wrong stands on standard error", 2, "  "));
+    if (totals.unread > 0) write(wrap("not judged: what is wrong stands on standard error", 2, "  "));
     if (changed_)
       write(
           wrap("* judged with values that the command line, settings or local amendments changed", 4, "  "));

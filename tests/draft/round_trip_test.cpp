@@ -26,7 +26,8 @@ Json findings_of(const Folder& folder, const std::string& design) {
   REQUIRE(c.status < 2);
   Json report = Json::parse(c.out);
   for (Json& finding : report["findings"])
-    for (const char* place : {"file", "line", "column", "end_line", "end_column", "pointer"}) finding.erase(place);
+    for (const char* place : {"file", "line", "column", "end_line", "end_column", "pointer"})
+      finding.erase(place);
   return report;
 }
 

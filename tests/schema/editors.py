@@ -15,7 +15,8 @@ import sys
 
 from jsonschema.exceptions import SchemaError
 
-from validate import DRAFTS, load
+from jsonschema import RefResolver
+from validate import DRAFTS, join, load, others
 
 # The endings of keys and their units in words; a longer ending comes first.
 UNITS = [
@@ -27,6 +28,9 @@ UNITS = [
 WHOLE_KEYS = {"a": "amperes", "v": "volts"}
 
 
+STORE = {}  # all our schemas by their $id
+
+
 def unit_of(key):
     if key in WHOLE_KEYS:
         return WHOLE_KEYS[key]
@@ -36,8 +40,9 @@ def unit_of(key):
 def target(root, schema):
     """The schema itself, or the definition that it is a reference to."""
     while isinstance(schema, dict) and "$ref" in schema:
-        node = root
-        for step in schema["$ref"].removeprefix("#/").split("/"):
+        name, _, path = schema["$ref"].partition("#")
+        node = STORE[name] if name else root
+        for step in path.strip("/").split("/") if path.strip("/") else []:
             node = node[step.replace("~1", "/").replace("~0", "~")]
         schema = node
     return schema
@@ -103,7 +108,8 @@ def complaints(root, schema, place):
         for example in schema.get("examples", []):
             # The reference is resolved in the whole schema, of which this is a part.
             whole = {"$defs": root.get("$defs", {}), "allOf": [{k: v for k, v in schema.items() if k != "$id"}]}
-            for error in validator(whole).iter_errors(example):
+            resolver = RefResolver("", whole, store=STORE, urljoin_cache=join)
+            for error in validator(whole, resolver=resolver).iter_errors(example):
                 yield f"{place}: {draft}: the example {example!r} is not valid: {error.message[:200]}"
     for below_place, below in parts(schema):
         yield from complaints(root, below, place + below_place)
@@ -114,6 +120,7 @@ def main(paths):
         print(__doc__, file=sys.stderr)
         return 2
     failed = 0
+    STORE.update(others(paths[0]))
     for path in paths:
         try:
             schema = load(path)

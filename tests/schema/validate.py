@@ -15,12 +15,12 @@ from urllib.parse import urljoin
 from jsonschema import Draft4Validator, Draft7Validator, Draft202012Validator, RefResolver
 from jsonschema.exceptions import SchemaError
 
-OURS = {"2020-12": Draft202012Validator, "draft-07": Draft7Validator}
+DRAFTS = {"2020-12": Draft202012Validator, "draft-07": Draft7Validator}
 OLD = {"draft-04": Draft4Validator}
 
 
 def drafts_of(schema):
-    return OLD if "draft-04" in schema.get("$schema", "") else OURS
+    return OLD if "draft-04" in schema.get("$schema", "") else DRAFTS
 
 
 def no_duplicates(pairs):
