@@ -52,9 +52,9 @@ def join(base, reference):
 
 
 def others(schema_path):
-    """The schemas of the folder by their $id."""
-    paths = sorted(Path(schema_path).parent.glob("*.schema.json"))
-    return {schema["$id"]: schema for schema in map(load, paths) if "$id" in schema}
+    """The schemas of the folder by their $id, and by the name of their file."""
+    named = {path.name: load(path) for path in sorted(Path(schema_path).parent.glob("*.schema.json"))}
+    return named | {schema["$id"]: schema for schema in named.values() if "$id" in schema}
 
 
 def complaints(schema, store, document):
