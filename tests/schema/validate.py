@@ -60,7 +60,7 @@ def others(schema_path):
 def complaints(schema, store, document):
     """One line for each error, the draft in front."""
     for draft, validator in drafts_of(schema).items():
-        resolver = RefResolver(schema.get("$id", ""), schema, store=store, urljoin_cache=join)
+        resolver = RefResolver(schema.get("$id", schema.get("id", "")), schema, store=store, urljoin_cache=join)
         errors = validator(schema, resolver=resolver).iter_errors(document)
         for error in sorted(errors, key=where):
             yield f"{draft}: {where(error)}: {error.message[:300]}"
