@@ -84,7 +84,7 @@ TEST_CASE("the schema of site files has that of designs with it") {
   CHECK(c.status == 0);
   const Json schema = Json::parse(c.out);
   CHECK(schema["$id"] == "urn:boxproof:site:1");
-  CHECK(schema["properties"]["site"]["$ref"] == "urn:boxproof:design:1#/$defs/site");
+  CHECK(schema["properties"]["site"]["$ref"] == "urn:boxproof:design:1#/properties/site");
   CHECK(schema["$defs"]["design"] == Json::parse(call({"schema", "design"}).out));
   for (const auto& [key, property] : schema["properties"].items())
     if (property.contains("$ref")) {
