@@ -1,8 +1,8 @@
 // baseline: today's findings written down.
 #include <fmt/format.h>
 
-#include <exception>
-#include <optional>
+#include <iterator>
+#include <ostream>
 
 #include "src/cli/check_run.hpp"
 #include "src/cli/design_path.hpp"
@@ -21,7 +21,6 @@ struct Entries {
   std::vector<BaselineEntry> entries;
   std::size_t hazards = 0;
   std::optional<InputError> unread;
-  std::exception_ptr failed;
 };
 
 Date day_of(const Options& o, const Console& console) {
@@ -38,24 +37,104 @@ std::string path_in_baseline(const Options& o, const std::string& design) {
   return path;
 }
 
-// Whoever names folders means that there are designs in them.
-[[noreturn]] void expect_some(const Options& o) {
-  std::vector<Problem> problems;
-  for (const std::string& argument : o.designs)
-    problems.push_back(
-        {argument, 0, 0, "",
-         "found no design there, expected at least one JSON file that says boxproof-design/1"});
-  const std::size_t n = problems.size();
-  throw InputError(std::move(problems), n);
-}
+class Writing {
+ public:
+  Writing(const Options& o, std::vector<DesignInput> designs, const Targets& targets, Console& console)
+      : o_(o), designs_(std::move(designs)), targets_(targets), console_(console), progress_(console) {}
 
-void judge_for(const Options& o, const DesignInput& input, const std::shared_ptr<Others>& others,
-               const Console& console, Entries& out) {
-  out.why_skipped = judge_input(o, input, others, console, false, [&](const Case& c, Judgement j) {
-    out.entries = entries_of(j, path_in_baseline(o, c.design_text.name));
-    out.hazards = j.counts[static_cast<std::size_t>(Severity::hazard)];
-  });
-}
+  int go() {
+    baseline_.date = day_of(o_, console_);
+    baseline_.reason = o_.reason;
+    load_others(o_, console_, *others_);
+    const ProgressHook hook = progress_.stage("judging", "designs");
+    std::size_t come = 0;
+    const auto take_next = [&](Entries& out) {
+      take(designs_[come++], out);
+      if (hook) hook(come, designs_.size());
+    };
+    text::in_order<Entries>(
+        designs_.size(), [this](std::size_t i, Entries& out) { make(designs_[i], out); }, take_next);
+    progress_.clear();
+    tell_empty_arguments();
+    return unread_ > 0 ? give_up() : write();
+  }
+
+ private:
+  // On whatever thread.
+  void make(const DesignInput& input, Entries& out) const {
+    out = Entries();
+    try {
+      out.why_skipped =
+          judge_input(o_, input, others_, console_, false, [&](const Case& c, const Judgement& j) {
+            targets_.keep(c.amendments_text.name);
+            out.entries = entries_of(j, path_in_baseline(o_, c.design_text.name));
+            out.hazards = j.counts[static_cast<std::size_t>(Severity::hazard)];
+          });
+    } catch (const InputError& e) {
+      out.unread = e;
+    }
+  }
+
+  void take(const DesignInput& input, Entries& out) {
+    if (!out.why_skipped.empty()) {
+      if (o_.verbose) say(fmt::format("{}: skipped: {}", input.path, out.why_skipped));
+      return;
+    }
+    for (const std::size_t argument : input.arguments) leads_somewhere_[argument] = true;
+    if (out.unread) not_read(*out.unread);
+    hazards_ += out.hazards;
+    baseline_.entries.insert(baseline_.entries.end(), std::make_move_iterator(out.entries.begin()),
+                             std::make_move_iterator(out.entries.end()));
+  }
+
+  void not_read(const InputError& e) {
+    progress_.clear();
+    tell(e, console_);
+    ++unread_;
+  }
+
+  void say(const std::string& line) {
+    progress_.clear();
+    console_.err << report::plain(line) << "\n";
+  }
+
+  // Whoever names a folder means that there is a design in it.
+  void tell_empty_arguments() {
+    for (std::size_t i = 0; i < o_.designs.size(); ++i)
+      if (!leads_somewhere_[i])
+        not_read(InputError({{o_.designs[i], 0, 0, "",
+                              "found no design there, expected at least one JSON file that says "
+                              "boxproof-design/1"}},
+                            1));
+  }
+
+  int give_up() {
+    say(fmt::format("boxproof: {} not judged; nothing was written",
+                    counted(unread_, "design was", "designs were")));
+    return bad_input;
+  }
+
+  int write() {
+    Target target(o_.output, console_.out);
+    write_baseline(baseline_, [&target](std::string_view text) { target.write(text); });
+    target.finish();
+    if (hazards_ > 0)
+      say(fmt::format(
+          "boxproof: {} left out: a hazard is never on a baseline; only an agreed exception sets one aside",
+          counted(hazards_, "hazard was", "hazards were")));
+    return done;
+  }
+
+  const Options& o_;
+  std::vector<DesignInput> designs_;
+  const Targets& targets_;
+  Console& console_;
+  Progress progress_;
+  std::shared_ptr<Others> others_ = std::make_shared<Others>();
+  Baseline baseline_;
+  std::size_t hazards_ = 0, unread_ = 0;
+  std::vector<bool> leads_somewhere_ = std::vector<bool>(o_.designs.size());  // by argument
+};
 
 }  // namespace
 
@@ -65,62 +144,13 @@ int baseline_command(const Options& options, Console& console) {
   expect_designs(o);
   if (o.reason.find_first_not_of(" \t\r\n") == std::string::npos)
     throw WrongUse("found an empty --reason, expected why these findings stay for now");
-  const std::vector<DesignInput> designs = find_designs(o.designs);
+  check_inputs(o);
+  std::vector<DesignInput> designs = find_designs(o.designs);
   if (!is_one(o, designs)) expect_many(o);
-  Baseline baseline;
-  baseline.date = day_of(o, console);
-  baseline.reason = o.reason;
-  const auto others = std::make_shared<Others>();
-  load_others(o, console, *others);
-
-  const auto make = [&](std::size_t i, Entries& out) {
-    out = Entries();
-    try {
-      judge_for(o, designs[i], others, console, out);
-    } catch (const InputError& e) {
-      out.unread = e;
-    } catch (...) {
-      out.failed = std::current_exception();
-    }
-  };
-  std::size_t judged = 0, hazards = 0, unread = 0;
-  std::size_t come = 0;
-  Progress progress(console);
-  const ProgressHook hook = progress.stage("judging");
-  const auto take = [&](Entries& out) {
-    if (out.failed) std::rethrow_exception(out.failed);
-    const std::string& path = designs[come++].path;
-    if (out.unread) {
-      progress.clear();
-      tell(*out.unread, console);
-      ++unread;
-    } else if (out.why_skipped.empty()) {
-      ++judged;
-    } else if (o.verbose) {
-      progress.clear();
-      console.err << report::plain(fmt::format("{}: skipped: {}", path, out.why_skipped)) << "\n";
-    }
-    hazards += out.hazards;
-    baseline.entries.insert(baseline.entries.end(), std::make_move_iterator(out.entries.begin()),
-                            std::make_move_iterator(out.entries.end()));
-    if (hook) hook(come, designs.size());
-  };
-  text::in_order<Entries>(designs.size(), make, take);
-  progress.clear();
-  if (unread > 0) {
-    console.err << fmt::format("boxproof: {} could not be judged; nothing was written\n",
-                               counted(unread, "design", "designs"));
-    return bad_input;
-  }
-  if (judged == 0) expect_some(o);
-  Target target(o.output, console.out);
-  write_baseline(baseline, [&target](std::string_view text) { target.write(text); });
-  target.finish();
-  if (hazards > 0)
-    console.err << fmt::format(
-        "boxproof: {} left out: a hazard is never on a baseline; only an agreed exception sets one aside\n",
-        counted(hazards, "hazard was", "hazards were"));
-  return done;
+  const Targets targets({{"baseline", o.output}}, designs);
+  for (const std::string* input : {&o.record, &o.exceptions, &o.amendments}) targets.keep(*input);
+  targets.leave_out(designs);
+  return Writing(o, std::move(designs), targets, console).go();
 }
 
 }  // namespace boxproof::cli

@@ -176,7 +176,7 @@ TEST_CASE("a baseline of many designs takes what check takes, and nothing is wri
   CHECK(broken.status == 3);
   CHECK(broken.complains("c.json:1:1: found no \"site\""));
   CHECK(broken.complains("d.json:1:"));
-  CHECK(broken.err.ends_with("boxproof: 2 designs could not be judged; nothing was written\n"));
+  CHECK(broken.err.ends_with("boxproof: 2 designs were not judged; nothing was written\n"));
   CHECK(f.get("baseline.json") == before);
   CHECK(f.names() == Arguments{"baseline.json", "sites"});
   CHECK(make_baseline({f.path("sites/none.json")}).status == 3);
@@ -187,6 +187,49 @@ TEST_CASE("a baseline of many designs takes what check takes, and nothing is wri
       f.path("empty") +
       ": found no design there, expected at least one JSON file that says boxproof-design/1\n"));
   CHECK(none.out.empty());
+}
+
+TEST_CASE("a baseline takes the place of an earlier one, and of no input") {
+  const Folder f;
+  put_in(f, "sites/a.json", unlisted.dump());
+  const std::string in_between = f.path("sites/baseline.json");
+  for (int time = 0; time < 2; ++time) {
+    const Called made = make_baseline({f.path("sites"), "--verbose", "--output", in_between});
+    CHECK(made.status == 0);
+    CHECK(made.err.empty());
+    CHECK(read_json(f, "sites/baseline.json")["findings"][0]["design"] == "a.json");
+  }
+  CHECK(call({"check", f.path("sites"), "--baseline", in_between}).status == 0);
+  for (const std::string& over : {f.path("sites/a.json"), f.path("sites/../sites/a.json")}) {
+    const Called lost = make_baseline({f.path("sites"), "--output", over});
+    CHECK(lost.status == 2);
+    CHECK(lost.complains("which is an input, where the baseline report would be written"));
+    CHECK(f.get("sites/a.json") == unlisted.dump());
+  }
+}
+
+TEST_CASE("every folder of a baseline holds a design") {
+  const Folder f;
+  put_in(f, "sites/a.json", unlisted.dump());
+  put_in(f, "other/b.json", "{}");
+  const Called none = make_baseline({f.path("sites"), f.path("other")});
+  CHECK(none.status == 3);
+  CHECK(none.out.empty());
+  CHECK(none.err.starts_with(f.path("other") + ": found no design there, expected at least one JSON file"));
+}
+
+TEST_CASE("settings may name the baseline, which is written anew all the same") {
+  const Folder f;
+  f.put("design.json", unlisted.dump());
+  f.put(".boxproof.json",
+        R"({"format": "boxproof-settings/1", "designs": ["design.json"], "baseline": "b.json"})");
+  const Surroundings here{"", false, {}, f.root()};
+  CHECK(call({"check"}, here).status == 3);  // it is not there yet
+  const Arguments anew{"baseline", "--reason", "x", "--on", "2027-03-18", "--output", "b.json"};
+  CHECK(call(anew, here).status == 0);
+  CHECK(call({"check"}, here).status == 0);
+  CHECK(call(anew, here).status == 0);
+  CHECK(call({"check", "--no-settings", "design.json"}, here).status == 1);
 }
 
 TEST_CASE("the day of a baseline is that of --on, else today") {
@@ -251,6 +294,9 @@ TEST_CASE("wrong use of a baseline") {
   wrong({"check", design, "--baseline", design, "--output", design},
         "found --output " + design + ", which is the input " + design +
             ", expected another file: it would be lost");
+  wrong(
+      {"baseline", "-", "--reason", "x", "--on", "2027-03-18", "--exceptions", "-"},
+      "found - for both the design and the agreed exceptions, expected it once: there is one standard input");
   wrong({"check", "-", "--baseline", "-"},
         "found - for both the design and the baseline, expected it once: there is one standard input");
 }
