@@ -37,9 +37,20 @@ void move_amendments(draft::SitePart& part, const std::string& path, const std::
   std::error_code error;
   const fs::path here = fs::weakly_canonical(folder_of(from), error);
   const fs::path there = fs::weakly_canonical(folder_of(to), error);
-  if (error || here == there) return;
+  if (here.empty() || there.empty() || here == there) return;
   const fs::path moved = (here / path).lexically_normal().lexically_relative(there);
   if (!moved.empty()) set_amendments_path(part, moved.string());
+}
+
+// The amendments are read with every check of the design: an output must not take their place either.
+void keep_amendments(const std::string& path, const std::string& from, const std::string& output) {
+  if (path.empty() || output.empty()) return;
+  const std::string amendments = (path.starts_with("/") ? fs::path(path) : folder_of(from) / path).string();
+  if (same_file(output, amendments))
+    throw WrongUse(
+        fmt::format("found the output {}, which has the amendments of {}, expected another file: "
+                    "they would be lost",
+                    output, from));
 }
 
 void write_whole(const std::string& text, const std::string& output, Console& console) {
@@ -92,6 +103,7 @@ void draft_design(const Options& o, Console& console) {
   const Document site_text = read_file(o.site, console.in);
   Design site = read_site(site_text);
   const std::string amendments = site.amendments_path;
+  keep_amendments(amendments, o.site, o.output);
   const Document schedule_text = read_file(o.schedule, console.in);
   Progress progress(console);
   const draft::Schedule schedule =
@@ -145,13 +157,15 @@ void write_schedule(const Options& o, Console& console) {
   const Document text = read_file(o.design, console.in);
   Progress progress(console);
   const DesignFile design = read_design(text, progress.stage("reading"));
+  const std::string& amendments = design.design.amendments_path;
+  for (const std::string& output : {o.output, o.site_output}) keep_amendments(amendments, o.design, output);
   const draft::DesignSchedule made = draft::schedule_of(text, progress.stage("converting"));
   progress.clear();
   Target target(o.output, console.out);
   write_csv(made.schedule, false, target);
   if (!o.site_output.empty()) {
     draft::SitePart part = draft::site_part(text);
-    move_amendments(part, design.design.amendments_path, o.design, o.site_output);
+    move_amendments(part, amendments, o.design, o.site_output);
     write_whole(draft::site_text(part), o.site_output, console);
   }
   target.finish();

@@ -86,13 +86,30 @@ int tables_command(const Options& o, Console& console) {
   return done;
 }
 
+constexpr std::string_view of_design = "\"urn:boxproof:design:1#";  // begins a reference into that schema
+
+std::string replaced(std::string text, std::string_view what, std::string_view with) {
+  for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + with.size()))
+    text.replace(at, what.size(), with);
+  return text;
+}
+
+// A schema that borrows from that of designs, with the latter among its definitions: so the one file is
+// enough. All references are pointers within it, as not every reader of schemas follows names.
+std::string with_design(const std::string& schema) {
+  std::string design =
+      replaced(std::string(embedded("schema/design.schema.json")), "\"#/$defs/", "\"#/$defs/design/$defs/");
+  // With a name of its own, its pointers would begin at it.
+  design.erase(design.find("  \"$schema\""), design.find("  \"title\"") - design.find("  \"$schema\""));
+  std::string out = replaced(schema, of_design, "\"#/$defs/design");
+  out.replace(out.rfind("\n}"), std::string::npos,
+              fmt::format(",\n  \"$defs\": {{\n\"design\": {}  }}\n}}\n", design));
+  return out;
+}
+
 int schema_command(const Options& o, Console& console) {
   std::string schema(embedded("schema/" + o.schema + ".schema.json"));
-  if (schema.find("\"urn:boxproof:design:1#") !=
-      std::string::npos)  // it comes along, so that one file is enough
-    schema.replace(
-        schema.rfind("\n}"), std::string::npos,
-        fmt::format(",\n  \"$defs\": {{\n\"design\": {}}}\n}}\n", embedded("schema/design.schema.json")));
+  if (schema.find(of_design) != std::string::npos) schema = with_design(schema);
   Target target("", console.out);
   target.write(schema);
   target.finish();

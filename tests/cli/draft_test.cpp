@@ -141,6 +141,18 @@ TEST_CASE("amendments in a file of their own are found from wherever the design 
   const Called c = call({"draft", "../in/boxes.csv", "--site", "../in/site.json"});
   CHECK(call({"check", "-"}, {c.out, false, {}}).status < 2);
   std::filesystem::current_path(before);
+  // No output takes their place.
+  for (const auto& arguments : std::vector<std::vector<std::string>>{
+           {"draft", schedule, "--site", folder.path("in/site.json"), "--output",
+            folder.path("in/local.json")},
+           {"schedule", folder.path("out/deep/design.json"), "--output", folder.path("in/local.json")},
+           {"schedule", folder.path("out/deep/design.json"), "--site", folder.path("in/local.json")}}) {
+    const Called over = call(arguments);
+    CAPTURE(over.err);
+    CHECK(over.status == 2);
+    CHECK(over.complains("expected another file: they would be lost"));
+  }
+  CHECK(folder.get("in/local.json").starts_with("{\"conductor\""));
   // An object stays one.
   site["code"]["amendments"] = {{"conductor", {{"voltage_drop", {{"max_pct", 1.5}}}}}};
   const Called object = call({"draft", schedule, "--site", folder.put("in/site.json", site.dump()),
