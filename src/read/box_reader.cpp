@@ -170,7 +170,9 @@ void BoxReader::box(const Tree& tree, Combiner& box) {
     if (!there || there.kind() == Kind::null)
       reading_.problem(value, fmt::format("found no \"{}\", expected {}; it is required", key, what));
   };
-  if (box.type == nullptr && value.find("type")) return r.finish();  // what the type states is not known
+  const Value named = value.find("type");
+  if (box.type == nullptr && named && named.kind() != Kind::null)
+    return r.finish();  // what the type states is not known
   required("inverter", "the id of the inverter that the box feeds");
   required("circuits", "the list of source circuits");
   r.finish();

@@ -55,6 +55,7 @@ void read_label_values(ObjectReader& reader, const Reading& reading,
   const Field values = reader.take("values");
   if (!values || !expect(values.top(), Kind::object, reading)) return;
   for (Value v = values.top().first(); v; v = v.next_within(values.top())) {
+    if (v.key() == "note") continue;
     if (v.kind() == Kind::number)
       numbers.emplace_back(std::string(v.key()), v.number());
     else if (v.kind() == Kind::text)

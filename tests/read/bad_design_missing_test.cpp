@@ -54,6 +54,12 @@ TEST_CASE("what a design must have") {
         "'id': 'A-2', 'inverter': null",
         {"15:5: /combiners/1: found no 'inverter', expected the id of the inverter that the box feeds; it is "
          "required"}},
+       {"a box whose type is null, and that has nothing else",
+        "'id': 'A-1', 'type': 'T-1', 'circuits': [ { 'module': 'M-1', 'series': 20, 'strings': 6 } ]",
+        "'id': 'A-1', 'type': null",
+        {"14:5: /combiners/0: found no 'inverter', expected the id of the inverter that the box feeds; it is "
+         "required",
+         "14:5: /combiners/0: found no 'circuits', expected the list of source circuits; it is required"}},
        {"circuit.module",
         "'module': 'M-1', 'series': 18",
         "'series': 18",

@@ -31,7 +31,7 @@ constexpr std::string_view full_design = R"({
         "external_handle": false, "lockable": true },
       "egc": { "size": "6 AWG", "material": "copper" },
       "bond": { "size": "10 AWG", "material": "copper" },
-      "labels": [ { "note": "n", "kind": "max-voltage", "values": { "max_v": 975, "text": "x", "max_a": 33 } },
+      "labels": [ { "note": "n", "kind": "max-voltage", "values": { "max_v": 975, "text": "x", "max_a": 33, "note": [] } },
         { "kind": "directory" } ] }
   ],
   "box_types": { "note": "n", "T": { "note": "n", "sheet": "E-9" } },

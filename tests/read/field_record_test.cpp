@@ -24,7 +24,7 @@ constexpr std::string_view full_record = R"({
         "antioxidant": false, "lug_for_fine_strand": true },
       "source": { "note": "n", "size": "12 AWG", "material": "copper", "stranding": "solid", "insulation": "USE-2" },
       "egc": { "note": "n", "size": "8 AWG", "material": "copper" },
-      "labels": [ { "note": "n", "kind": "directory", "legible": false, "values": { "max_v": 972, "text": "x" } },
+      "labels": [ { "note": "n", "kind": "directory", "legible": false, "values": { "max_v": 972, "note": 7, "text": "x" } },
         { "kind": "disconnect" } ],
       "seen": [ { "what": "water-inside", "where": "floor", "origin": "manufacture", "photo": "p-3", "note": "wet" },
         { "what": "arc-marks" } ],
