@@ -8,7 +8,6 @@
 #include <string_view>
 #include <vector>
 
-#include "boxproof/finding.hpp"
 #include "boxproof/read.hpp"
 
 namespace boxproof {
@@ -27,7 +26,6 @@ struct Settings {
   std::vector<std::string> designs;  // files, folders, patterns; empty: none stated
   struct Report {
     std::string format, path;  // - is standard output; with / at its end, a folder
-    FilePlace place;           // of the path in the file
   };
   std::vector<Report> formats;  // at most one of them to standard output; empty: none stated
 };

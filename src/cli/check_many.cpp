@@ -152,9 +152,10 @@ class Run {
                               [&](std::string_view text) { wholes_[i].write(text); });
   }
 
-  void say(const std::string& line) {
+  void say(const std::string& text) {
     progress_.clear();
-    console_.err << report::plain(line) << "\n";
+    const std::string line = report::plain(text);
+    console_.err << (line.starts_with("::") ? "boxproof: " : "") << line << "\n";  // as tell() does
   }
 
   // Whoever names a folder means that there is a design in it: to find none must not look like success.

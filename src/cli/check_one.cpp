@@ -51,6 +51,7 @@ int check_one(const Options& options, const std::vector<Output>& outputs, const 
   try {
     load(o, console, c, progress.stage("reading"));
   } catch (const InputError& e) {
+    progress.clear();
     for (const Output& output : outputs) write_alone(output, o, {shown, nullptr, &e}, console);
     throw;
   }

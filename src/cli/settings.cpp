@@ -8,7 +8,6 @@
 #include <ostream>
 
 #include "src/cli/files.hpp"
-#include "src/cli/inputs.hpp"
 #include "src/report/layout.hpp"
 
 namespace boxproof::cli {
@@ -31,20 +30,6 @@ std::optional<std::string> way_to_settings(const std::string& working_folder) {
     if (folder == folder.root_path()) break;
   }
   return std::nullopt;
-}
-
-// A report of the settings goes under their folder, and no link in between leads it out of there.
-void expect_under(const std::string& way, const Settings::Report& report, const std::string& path) {
-  const fs::path folder = real_path(way.empty() ? "." : way), real = real_path(path);
-  const auto [end, place] = std::mismatch(folder.begin(), folder.end(), real.begin(), real.end());
-  if (end == folder.end() && place != real.end()) return;
-  throw InputError(
-      {{report.place.file, report.place.line, report.place.column, report.place.pointer,
-        fmt::format(
-            "found \"{}\", which leads by a link to {}, expected a path under the folder of this file; "
-            "name other places on the command line",
-            report.path, real.string())}},
-      1);
 }
 
 class Filling {
@@ -78,7 +63,6 @@ class Filling {
     for (const Settings::Report& report : reports) {
       const bool standard_output = report.path == "-";
       const std::string path = standard_output ? "" : from_here(report.path);
-      if (!standard_output) expect_under(way_, report, path);
       if (&report == &reports.front()) {
         o_.format = report.format;
         o_.output = path;

@@ -7,8 +7,8 @@
 
 #include "boxproof/design.hpp"
 #include "boxproof/edition.hpp"
+#include "boxproof/finding.hpp"
 #include "src/read/object.hpp"
-#include "src/text/place.hpp"
 
 namespace boxproof {
 namespace read {
@@ -34,10 +34,7 @@ std::string_view wrong_with_target(std::string_view path) {
 class SettingsReader : public Sink {
  public:
   explicit SettingsReader(const Document& document)
-      : document_(document),
-        problems_(document.name, document.text),
-        reading_{problems_, nullptr, nullptr},
-        lines_(document.text) {}
+      : document_(document), problems_(document.name, document.text), reading_{problems_, nullptr, nullptr} {}
 
   Settings read() {
     if (const std::optional<Tree> tree = parse_whole(document_.text, *this)) top(Value(*tree, 0));
@@ -118,15 +115,12 @@ class SettingsReader : public Sink {
           fmt::format("found {}, expected a path under the folder of this file ({}); name other places on "
                       "the command line",
                       describe(value), wrong));
-    const text::LineColumn at = lines_.at(value.offset());
-    settings_.formats.push_back(
-        {std::string(value.key()), path, {document_.name, pointer_of(value), at.line, at.column}});
+    settings_.formats.push_back({std::string(value.key()), path});
   }
 
   const Document& document_;
   Problems problems_;
   Reading reading_;
-  text::LineIndex lines_;
   Settings settings_;
 };
 

@@ -78,13 +78,26 @@ std::string row_of(const RunDesign& design, bool colour) {
   return with_path("  " + inked(verdict, ink_of(j.verdict), colour) + counts_row(cells), design.path);
 }
 
+// A log of a workflow takes a line that begins with two colons for a command, and a path or the name of a
+// site may begin so.
+std::string for_log(std::string_view text) {
+  std::string out;
+  bool at_start = true;  // of a line, but for blanks
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool command = at_start && text.substr(at, 2) == "::";
+    out += command ? "\\u{3A}" : std::string(1, text[at]);
+    at_start = text[at] == '\n' || (at_start && text[at] == ' ');
+  }
+  return out;
+}
+
 class RunText : public RunReport {
  public:
   explicit RunText(bool colour) : colour_(colour) {}
 
   RunPiece piece(const RunDesign& design) const override {
     RunPiece out;
-    out.row = row_of(design, colour_);
+    out.row = for_log(row_of(design, colour_));
     if (design.judged == nullptr || !has_section(*design.judged)) return out;
     ReportInput r = *design.judged;
     r.colour = colour_;
@@ -97,6 +110,7 @@ class RunText : public RunReport {
     write("\n");
     write_entries(r, r.judgement.findings, write);
     if (!r.judgement.agreed.empty()) write_agreed(r, write);
+    out.text = for_log(out.text);
     return out;
   }
 

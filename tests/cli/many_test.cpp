@@ -295,6 +295,26 @@ TEST_CASE("names of files do no harm, on the terminal, in the table and in a let
   }
 }
 
+TEST_CASE("no name begins a line of a log as a command of a workflow does") {
+  const Folder folder;
+  folder.put("::error::a.json",
+             with({{"site", {{"name", "::warning::b"}, {"temperature_source", nullptr}}}}).dump());
+  folder.put("::error::b.json", bad);
+  folder.put("::error::c.json", record);
+  folder.put(std::string(60, 'x') + "/::error::d.json", sound);
+  for (const Strings& more : std::vector<Strings>{{}, {"--format", "markdown"}}) {
+    Strings arguments{"check", ".", "--verbose"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    const Called c = call(arguments, {"", false, {}, folder.root()});
+    CHECK(c.status == 3);
+    CHECK(c.says(":warning::b"));
+    for (const std::string& line : lines_of(c.out + c.err)) {
+      CAPTURE(line);
+      CHECK(line.substr(std::min(line.find_first_not_of(' '), line.size())).rfind("::", 0) != 0);
+    }
+  }
+}
+
 TEST_CASE("a folder or a file in the run that cannot be read: the others are judged, the status is 3") {
   const Folder folder;
   folder.put("a.json", sound);

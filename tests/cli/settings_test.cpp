@@ -351,7 +351,7 @@ TEST_CASE("reports of the settings stay under their folder") {
   fs::create_symlink(elsewhere.root(), site.folder.path("out"));
   const Called c = site.run({"check", "a.json"});
   CHECK(c.status == 3);
-  CHECK(c.complains("/formats/text: found \"out/kept.txt\", which leads by a link to "));
+  CHECK(c.complains(".boxproof.json: /formats: found the text report that would be written, by a link, to "));
   CHECK(elsewhere.get("kept.txt") == "kept");
   const WithSettings file("'formats': {'text': 'r.txt'}");
   fs::create_symlink(elsewhere.path("kept.txt"), file.folder.path("r.txt"));
@@ -362,6 +362,14 @@ TEST_CASE("reports of the settings stay under their folder") {
   fs::create_symlink("real", within.folder.path("in"));
   CHECK(within.run({"check", "a.json"}).status == 0);
   CHECK(fs::exists(within.folder.path("real/r.txt")));
+  const WithSettings deep("'formats': {'json': 'pages/'}");
+  deep.folder.put("s/kept.json", sound);
+  elsewhere.put("kept.json", "kept");
+  fs::create_directory(deep.folder.path("pages"));
+  fs::create_symlink(elsewhere.root(), deep.folder.path("pages/s"));
+  CHECK(deep.run({"check", "s/kept.json"}).status == 3);
+  CHECK(deep.run({"check", "kept.json"}, "s").status == 0);
+  CHECK(elsewhere.get("kept.json") == "kept");
 }
 
 TEST_CASE("an output of the settings takes the place of no input") {
