@@ -7,7 +7,6 @@
 #include "src/cli/check_run.hpp"
 #include "src/cli/design_path.hpp"
 #include "src/cli/files.hpp"
-#include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
 #include "src/text/in_order.hpp"
 #include "src/text/utf8.hpp"
@@ -95,7 +94,7 @@ class Writing {
 
   void say(const std::string& line) {
     progress_.clear();
-    console_.err << report::plain(line) << "\n";
+    cli::say(line, console_);
   }
 
   // Whoever names a folder means that there is a design in it.

@@ -10,7 +10,6 @@
 #include "src/cli/files.hpp"
 #include "src/cli/run_remarks.hpp"
 #include "src/cli/run_reports.hpp"
-#include "src/report/layout.hpp"
 #include "src/rules/notes.hpp"
 #include "src/text/in_order.hpp"
 
@@ -154,8 +153,7 @@ class Run {
 
   void say(const std::string& text) {
     progress_.clear();
-    const std::string line = report::plain(text);
-    console_.err << (line.starts_with("::") ? "boxproof: " : "") << line << "\n";  // as tell() does
+    cli::say(text, console_);
   }
 
   // Whoever names a folder means that there is a design in it: to find none must not look like success.

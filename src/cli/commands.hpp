@@ -15,11 +15,15 @@ int compare_command(const Options& options, Console& console);
 int baseline_command(const Options& options, Console& console);
 int draft_command(const Options& options, Console& console);
 int schedule_command(const Options& options, Console& console);
+int schema_command(const Options& options, Console& console);
 int completion_command(const Options& options, Console& console);
 int man_command(const Options& options, Console& console);
 
 // Whether text that goes to `output`, or to standard output where that is empty, goes out in colour.
 bool wants_colour(const Options& options, const Console& console, const std::string& output);
+
+// A line on standard error; what a file or its name brings does no harm there.
+void say(std::string_view text, Console& console);
 
 // Tells what is wrong with an input, a line a problem.
 void tell(const InputError& error, Console& console);

@@ -14,7 +14,6 @@
 #include "src/cli/options.hpp"
 #include "src/cli/settings.hpp"
 #include "src/edition/compare.hpp"
-#include "src/edition/embedded.hpp"
 #include "src/report/layout.hpp"
 #include "src/report/rules.hpp"
 #include "src/rules/notes.hpp"
@@ -86,36 +85,6 @@ int tables_command(const Options& o, Console& console) {
   return done;
 }
 
-constexpr std::string_view of_design = "\"urn:boxproof:design:1#";  // begins a reference into that schema
-
-std::string replaced(std::string text, std::string_view what, std::string_view with) {
-  for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + with.size()))
-    text.replace(at, what.size(), with);
-  return text;
-}
-
-// A schema that borrows from that of designs, with the latter among its definitions: so the one file is
-// enough. All references are pointers within it, as not every reader of schemas follows names.
-std::string with_design(const std::string& schema) {
-  std::string design =
-      replaced(std::string(embedded("schema/design.schema.json")), "\"#/$defs/", "\"#/$defs/design/$defs/");
-  // With a name of its own, its pointers would begin at it.
-  design.erase(design.find("  \"$schema\""), design.find("  \"title\"") - design.find("  \"$schema\""));
-  std::string out = replaced(schema, of_design, "\"#/$defs/design");
-  out.replace(out.rfind("\n}"), std::string::npos,
-              fmt::format(",\n  \"$defs\": {{\n\"design\": {}  }}\n}}\n", design));
-  return out;
-}
-
-int schema_command(const Options& o, Console& console) {
-  std::string schema(embedded("schema/" + o.schema + ".schema.json"));
-  if (schema.find(of_design) != std::string::npos) schema = with_design(schema);
-  Target target("", console.out);
-  target.write(schema);
-  target.finish();
-  return done;
-}
-
 struct Command {
   std::string_view name;
   int (*run)(const Options&, Console&);
@@ -129,12 +98,16 @@ constexpr Command commands[] = {
 
 }  // namespace
 
+void say(std::string_view text, Console& console) {
+  const std::string line = report::plain(text);
+  // The log of a workflow takes a line that begins with two colons for a command: a path may begin so.
+  const auto start = line.find_first_not_of(' ');
+  const bool command = start != std::string::npos && line.compare(start, 2, "::") == 0;
+  console.err << (command ? "boxproof: " : "") << line << "\n";
+}
+
 void tell(const InputError& e, Console& console) {
-  for (const Problem& p : e.problems()) {
-    const std::string line = report::plain(to_text(p));
-    // The log of a workflow takes a line that begins with two colons for a command: a path may.
-    console.err << (line.find("::") != std::string::npos ? "boxproof: " : "") << line << "\n";
-  }
+  for (const Problem& p : e.problems()) say(to_text(p), console);
   if (e.total() > e.problems().size())
     console.err << fmt::format("… and {} more\n", e.total() - e.problems().size());
 }

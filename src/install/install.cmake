@@ -7,16 +7,17 @@ set(BOXPROOF_ZSH_DIR ${CMAKE_INSTALL_DATADIR}/zsh/site-functions CACHE STRING "W
 set(made ${PROJECT_BINARY_DIR}/install)
 add_custom_command(
   OUTPUT ${made}/man/boxproof.1
-  COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:boxproof> -DINTO=${made} -P ${CMAKE_CURRENT_LIST_DIR}/make_pages.cmake
+  COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:boxproof> -DINTO=${made} -DSCHEMAS=${PROJECT_SOURCE_DIR}/data/schema
+          -P ${CMAKE_CURRENT_LIST_DIR}/make_pages.cmake
   DEPENDS boxproof ${CMAKE_CURRENT_LIST_DIR}/make_pages.cmake
-  COMMENT "Writing the manual pages and completions" VERBATIM)
+  COMMENT "Writing the manual pages, completions and schemas" VERBATIM)
 add_custom_target(boxproof_pages ALL DEPENDS ${made}/man/boxproof.1)
 
 install(TARGETS boxproof RUNTIME COMPONENT runtime)
 install(DIRECTORY ${made}/man/ DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT runtime)
 install(FILES ${made}/bash/boxproof DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT runtime)
 install(FILES ${made}/zsh/_boxproof DESTINATION ${BOXPROOF_ZSH_DIR} COMPONENT runtime)
-install(DIRECTORY data/schema DESTINATION ${CMAKE_INSTALL_DATADIR}/boxproof COMPONENT runtime)
+install(DIRECTORY ${made}/schema DESTINATION ${CMAKE_INSTALL_DATADIR}/boxproof COMPONENT runtime)
 install(FILES README.md LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT runtime)
 install(DIRECTORY examples DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT runtime
         FILES_MATCHING PATTERN "*.json" PATTERN "*.csv" PATTERN pictures EXCLUDE)

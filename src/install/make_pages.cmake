@@ -1,5 +1,5 @@
-# Run when the program is built: has it write its manual pages and completions into the folder INTO. They are made of
-# the commands themselves, so that none is missing and nothing is said twice.
+# Run when the program is built: has it write its manual pages, completions and schemas into the folder INTO. They are
+# made of the commands themselves, so that none is missing and nothing is said twice.
 file(REMOVE_RECURSE ${INTO})
 
 function(write_output file)
@@ -15,4 +15,11 @@ string(REPLACE " " ";" commands "${CMAKE_MATCH_1}")
 write_output(man/boxproof.1 man)
 foreach(command IN LISTS commands)
   write_output(man/boxproof-${command}.1 man ${command})
+endforeach()
+
+# Each whole in itself, unlike those of data/schema, which borrow from each other.
+file(GLOB schemas RELATIVE ${SCHEMAS} ${SCHEMAS}/*.schema.json)
+foreach(schema IN LISTS schemas)
+  string(REPLACE ".schema.json" "" name ${schema})
+  write_output(schema/${schema} schema ${name})
 endforeach()

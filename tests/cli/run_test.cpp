@@ -188,13 +188,3 @@ TEST_CASE("tables: each topic of each edition, and two editions against each oth
   CHECK_FALSE(against.says("nothing differs"));
   CHECK(call({"tables", "hot"}).status == 2);
 }
-
-TEST_CASE("schema: each is a JSON Schema") {
-  for (const char* name : {"design", "asbuilt", "exceptions", "report", "labels", "rules"}) {
-    const Called c = call({"schema", name});
-    CHECK(c.status == 0);
-    CHECK(Json::parse(c.out)["$schema"] == "https://json-schema.org/draft/2020-12/schema");
-  }
-  CHECK(call({"schema"}).status == 2);
-  CHECK(call({"schema", "desing"}).status == 2);
-}

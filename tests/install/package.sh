@@ -50,7 +50,12 @@ done
 check "headers: as many as in the tree" same "$(cd "$prefix/include" && find . -name '*.hpp' | sort)" \
   "$(cd include && find . -name '*.hpp' | sort)"
 check "headers: none includes src/" bash -c "! grep -rn '#include.*src/' '$prefix/include'"
-check "schemas: all" diff -r data/schema "$prefix/share/boxproof/schema"
+check "schemas: all" same "$(ls "$prefix/share/boxproof/schema")" "$(ls data/schema)"
+for schema in data/schema/*.schema.json; do
+  name=$(basename "$schema" .schema.json)
+  check "schemas: $name as the program prints it" cmp "$prefix/share/boxproof/schema/$name.schema.json" \
+    <("$build/boxproof" schema "$name")
+done
 version=$("$build/boxproof" --version | sed -n '1s/^boxproof //p')
 check "the installed program" same "$("$prefix/bin/boxproof" --version)" "$("$build/boxproof" --version)"
 

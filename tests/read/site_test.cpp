@@ -78,27 +78,3 @@ TEST_CASE("a site file is no design file") {
   CHECK(c.complains(
       "/format: found text \"boxproof-site/1\", expected \"boxproof-design/1\"; is this a design file?"));
 }
-
-TEST_CASE("the schema of site files is whole: what it borrows from that of designs comes along") {
-  const Called c = call({"schema", "site"});
-  CHECK(c.status == 0);
-  const Json schema = Json::parse(c.out);
-  CHECK(schema["$id"] == "urn:boxproof:site:1");
-  const Json design = Json::parse(call({"schema", "design"}).out);
-  CHECK(schema["$defs"]["design"]["properties"]["format"] == design["properties"]["format"]);
-  CHECK_FALSE(schema["$defs"]["design"].contains("$id"));
-  // Every reference is a pointer to something within, and the same as in the schema of designs.
-  const std::string ref = "\"$ref\": \"";
-  std::size_t count = 0;
-  for (auto at = c.out.find(ref); at != std::string::npos; at = c.out.find(ref, at + 1)) {
-    const auto start = at + ref.size();
-    const std::string pointer = c.out.substr(start, c.out.find('"', start) - start);
-    CAPTURE(pointer);
-    const std::string within = "#/$defs/design/";
-    REQUIRE(pointer.starts_with(within));
-    REQUIRE(schema.contains(Json::json_pointer(pointer.substr(1))));
-    CHECK(design.contains(Json::json_pointer(pointer.substr(within.size() - 1))));
-    ++count;
-  }
-  CHECK(count > 50);
-}

@@ -211,12 +211,3 @@ TEST_CASE("json of two designs, one of them broken") {
   CHECK(r["unread"][0]["file"] == bad);
   CHECK(r["unread"][0]["problems"][0]["file"] == bad);
 }
-
-TEST_CASE("the schema of the reports is there, and refers to that of one") {
-  const Called c = call({"schema", "reports"});
-  CHECK(c.status == 0);
-  const Json schema = Json::parse(c.out);
-  CHECK(schema["$id"] == "urn:boxproof:reports:1");
-  CHECK(schema["$defs"]["judged"]["properties"]["report"]["$ref"] ==
-        Json::parse(call({"schema", "report"}).out)["$id"]);
-}

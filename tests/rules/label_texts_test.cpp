@@ -88,14 +88,14 @@ TEST_CASE("of an illegible label the texts are not judged either") {
   CHECK(told_by(*judge(sound_design(), {}, visit_with({{"labels", labels}})), values).empty());
 }
 
-TEST_CASE("numbers and texts of a label are kept apart, in the design and in the record") {
-  const Json stated = {{"id", "A-01"}, {"strings", 9}, {"note", "x"}};
+TEST_CASE("numbers and texts of a label are kept apart, in the design and in the record; a note is neither") {
+  const Json stated = {{"id", "A-01"}, {"strings", 9}, {"inverter", "x"}, {"note", "seen from below"}};
   const auto judged = judge(stating(stated), {},
                             visit_with({{"labels", {{{"kind", "box-identification"}, {"values", stated}}}}}));
   const Label& planned = judged->design.design.combiners[0].labels->front();
   const FoundLabel& found = judged->record->record.boxes[0].labels.front();
   const std::vector<std::pair<std::string, double>> numbers{{"strings", 9}};
-  const std::vector<std::pair<std::string, std::string>> texts{{"id", "A-01"}, {"note", "x"}};
+  const std::vector<std::pair<std::string, std::string>> texts{{"id", "A-01"}, {"inverter", "x"}};
   CHECK(planned.values == numbers);
   CHECK(planned.texts == texts);
   CHECK(found.values == numbers);

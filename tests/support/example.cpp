@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "tests/support/catch.hpp"
+#include "tests/support/editions.hpp"
 
 namespace boxproof::test {
 namespace {
@@ -45,7 +46,7 @@ std::unique_ptr<Judged> judge_example(std::string_view design, std::string_view 
     out->record_document = example_document(record);
     out->record = read_field_record(out->record_document);
   }
-  out->edition = load_edition(out->design.design.edition);
+  out->edition = edition_of(out->design.design.edition);
   out->judgement = check(out->design, out->edition, out->record ? &*out->record : nullptr, options);
   return out;
 }

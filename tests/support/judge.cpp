@@ -4,11 +4,12 @@
 
 #include "boxproof/rule.hpp"
 #include "tests/support/catch.hpp"
+#include "tests/support/editions.hpp"
 
 namespace boxproof::test {
 
 Json sound_design() {
-  return Json::parse(R"({
+  static const Json sound = Json::parse(R"({
     "format": "boxproof-design/1",
     "site": {"name": "Test site", "use": "building", "low_c": -10, "high_c": 36, "temperature_source": "test"},
     "code": {"edition": "2017"},
@@ -42,6 +43,7 @@ Json sound_design() {
         {"kind": "shock-both-sides"}, {"kind": "raceway-power-source"}, {"kind": "ground-fault"},
         {"kind": "rapid-shutdown"}, {"kind": "disconnect"}]}]
   })");
+  return sound;
 }
 
 Json with(const Json& patch) {
@@ -92,8 +94,8 @@ std::unique_ptr<Judged> judge(const Json& design, std::string_view edition, cons
   }
   Design& d = out->design.design;
   const Amendments amendments{&out->document, d.amendments_offset};
-  out->edition = load_edition(edition.empty() ? std::string_view(d.edition) : edition,
-                              d.amendments_offset ? &amendments : nullptr);
+  const std::string_view name = edition.empty() ? std::string_view(d.edition) : edition;
+  out->edition = d.amendments_offset ? load_edition(name, &amendments) : edition_of(name);
   out->judgement = check(out->design, out->edition, out->record ? &*out->record : nullptr, options);
   return out;
 }
