@@ -6,9 +6,9 @@
 namespace boxproof {
 namespace {
 
-class Keys {
+class LookedAt {
  public:
-  explicit Keys(std::vector<std::string>& out) : out_(out) {}
+  explicit LookedAt(std::vector<std::string>& out) : out_(out) {}
   void add(bool stated, std::string_view key) {
     if (stated) out_.emplace_back(key);
   }
@@ -57,7 +57,7 @@ class Keys {
 
 std::vector<std::string> looked_at(const VisitedBox& box, double strings) {
   std::vector<std::string> out;
-  Keys keys(out);
+  LookedAt keys(out);
   keys.add(box.posted.id, "posted/id");
   keys.add(box.posted.strings, "posted/strings");
   keys.add(box.posted.series, "posted/series");

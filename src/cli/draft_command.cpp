@@ -24,7 +24,7 @@ namespace fs = std::filesystem;
 constexpr std::string_view starter_name = "starter/design.json";
 
 // Where a file lies; standard input and output count as lying in the working folder.
-fs::path folder_of(const std::string& file) {
+fs::path folder_with(const std::string& file) {
   const fs::path folder = file.empty() || file == "-" ? fs::path() : fs::path(file).parent_path();
   return folder.empty() ? fs::path(".") : folder;
 }
@@ -35,8 +35,8 @@ void move_amendments(draft::SitePart& part, const std::string& path, const std::
                      const std::string& to) {
   if (path.empty() || path.starts_with("/")) return;
   std::error_code error;
-  const fs::path here = fs::weakly_canonical(folder_of(from), error);
-  const fs::path there = fs::weakly_canonical(folder_of(to), error);
+  const fs::path here = fs::weakly_canonical(folder_with(from), error);
+  const fs::path there = fs::weakly_canonical(folder_with(to), error);
   if (here.empty() || there.empty() || here == there) return;
   const fs::path moved = (here / path).lexically_normal().lexically_relative(there);
   if (!moved.empty()) set_amendments_path(part, moved.string());
@@ -45,7 +45,7 @@ void move_amendments(draft::SitePart& part, const std::string& path, const std::
 // The amendments are read with every check of the design: an output must not take their place either.
 void keep_amendments(const std::string& path, const std::string& from, const std::string& output) {
   if (path.empty() || output.empty()) return;
-  const std::string amendments = (path.starts_with("/") ? fs::path(path) : folder_of(from) / path).string();
+  const std::string amendments = (path.starts_with("/") ? fs::path(path) : folder_with(from) / path).string();
   if (same_file(output, amendments))
     throw WrongUse(
         fmt::format("found the output {}, which has the amendments of {}, expected another file: "

@@ -89,7 +89,7 @@ struct Command {
   std::string_view name;
   int (*run)(const Options&, Console&);
 };
-constexpr Command commands[] = {
+constexpr Command all_commands[] = {
     {"check", check_command},   {"box", box_command},           {"labels", labels_command},
     {"tally", tally_command},   {"compare", compare_command},   {"baseline", baseline_command},
     {"draft", draft_command},   {"schedule", schedule_command}, {"rules", rules_command},
@@ -125,7 +125,7 @@ int run(const std::vector<std::string>& arguments, Console& console) {
     if (!options.on.empty() && options.exceptions.empty() && options.command != "baseline")
       throw WrongUse("found --on without agreed exceptions, expected --exceptions FILE with it");
     keep_inputs(options);
-    for (const Command& command : commands)
+    for (const Command& command : all_commands)
       if (command.name == options.command) return command.run(options, console);
     return wrong_use;
   } catch (const InputError& e) {

@@ -40,9 +40,9 @@ std::size_t notes_in(const Value& value) {
   return notes;
 }
 
-class Boxes {
+class BoxesOfDesign {
  public:
-  Boxes(const Document& document, const ProgressHook& progress)
+  BoxesOfDesign(const Document& document, const ProgressHook& progress)
       : source_(document.text), progress_(progress), problems_(document.name, source_) {}
 
   DesignSchedule read() {
@@ -156,7 +156,7 @@ class Boxes {
 }  // namespace
 
 DesignSchedule schedule_of(const Document& document, const ProgressHook& progress) {
-  return Boxes(document, progress).read();
+  return BoxesOfDesign(document, progress).read();
 }
 
 }  // namespace boxproof::draft

@@ -21,7 +21,7 @@ void arc_fault(const Group& g, ArcFaultRules& rules) {
   rules.outputs_off_buildings_exempt = g.boolean("outputs_off_buildings_exempt");
 }
 
-RapidShutdownRules::Limit limit(const Group& g) {
+RapidShutdownRules::Limit shutdown_limit(const Group& g) {
   return {Volts(g.number("max_v")), g.number_if("max_va"), g.number("within_s"), g.text_if("or")};
 }
 
@@ -29,8 +29,8 @@ void rapid_shutdown(const Group& g, RapidShutdownRules& rules) {
   rules.section = g.text_if("section");
   rules.beyond = Metres(g.number("beyond_m"));
   if (const auto beyond = g.number_if("beyond_in_building_m")) rules.beyond_in_building = Metres(*beyond);
-  rules.outside = limit(g.group("outside"));
-  if (g.has("inside")) rules.inside = limit(g.group("inside"));
+  rules.outside = shutdown_limit(g.group("outside"));
+  if (g.has("inside")) rules.inside = shutdown_limit(g.group("inside"));
   rules.proposed_seconds = g.number_if("proposed_within_s");
   rules.exempt_structures = g.text_if("exempt_structures");
 }

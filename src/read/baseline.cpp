@@ -14,7 +14,7 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-baseline/1";
+constexpr std::string_view baseline_format = "boxproof-baseline/1";
 constexpr std::string_view anew = "write the baseline anew with boxproof baseline";
 
 class BaselineReader : public EntriesReader {
@@ -35,7 +35,7 @@ class BaselineReader : public EntriesReader {
     if (!r.ok()) return;
     r.text_view("$schema");
     if (const Field format = r.required("format"))
-      check_format(format.top(), format_name, "baseline", reading_);
+      check_format(format.top(), baseline_format, "baseline", reading_);
     if (const Field date = r.required("date")) out_.date = to_date(date.top(), reading_).value_or(Date());
     if (const Field reason = r.required("reason"))
       out_.reason = to_words(reason.top(), "why these findings stay for now", reading_);

@@ -10,7 +10,7 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-exceptions/1";
+constexpr std::string_view exceptions_format = "boxproof-exceptions/1";
 
 class ExceptionsReader : public EntriesReader {
  public:
@@ -28,7 +28,7 @@ class ExceptionsReader : public EntriesReader {
     if (!r.ok()) return;
     r.text_view("$schema");
     if (const Field format = r.required("format"))
-      check_format(format.top(), format_name, "file of agreed exceptions", reading_);
+      check_format(format.top(), exceptions_format, "file of agreed exceptions", reading_);
     each_entry(r.required("exceptions"));
     r.finish();
   }

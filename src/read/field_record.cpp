@@ -14,8 +14,8 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-asbuilt/1";
-constexpr std::array<std::string_view, 4> top_keys{"$schema", "format", "visit", "boxes"};
+constexpr std::string_view record_format = "boxproof-asbuilt/1";
+constexpr std::array<std::string_view, 4> record_keys{"$schema", "format", "visit", "boxes"};
 
 class RecordReader : public Sink {
  public:
@@ -43,7 +43,7 @@ class RecordReader : public Sink {
     places_->add_member(key, value.offset());
     if (key == "format") {
       has_format_ = true;
-      check_format(value, format_name, "field record", reading_);
+      check_format(value, record_format, "field record", reading_);
     } else if (key == "visit") {
       visit(value);
     } else if (key == "boxes") {
@@ -52,7 +52,7 @@ class RecordReader : public Sink {
     } else if (key == "$schema") {
       to_text_value(value, reading_);
     } else if (key != "note") {
-      unknown_key(value, top_keys, reading_);
+      unknown_key(value, record_keys, reading_);
     }
   }
   void problem(std::uint32_t offset, std::string pointer, std::string message) override {

@@ -90,7 +90,7 @@ void read_module(const Value& value, Module& m, const Reading& reading) {
       r.quantity<VoltsPerKelvin>("voc_coeff_v_per_c", between(steepest, 0, "volts per degree Celsius"));
   m.vmp_coefficient = r.quantity<PercentPerKelvin>("vmp_coeff_pct_per_c", falling_coefficient);
   m.isc_coefficient = r.quantity<PercentPerKelvin>("isc_coeff_pct_per_c", any_coefficient);
-  m.cell = r.choice<Cell>("cell", cell_names);
+  m.cell = r.choice<boxproof::Cell>("cell", cell_names);
   m.isc_front_and_rear = r.quantity<Amps>("isc_rear_a", module_current);
   m.max_fuse = r.quantity<Amps>("max_fuse_a", positive("amperes"));
   m.max_system = r.quantity<Volts>("max_system_v", positive("volts"));

@@ -10,7 +10,7 @@
 namespace boxproof::read {
 namespace {
 
-constexpr std::string_view design_format = "boxproof-design/1", design_formats = "boxproof-design";
+constexpr std::string_view design_format_name = "boxproof-design/1", any_design_format = "boxproof-design";
 
 struct Nobody : Sink {
   void problem(std::uint32_t, std::string, std::string) override {}
@@ -23,7 +23,7 @@ bool mentions(std::string_view text, std::string_view words) {
 // A version that we do not know is a design all the same, and so is a slip of the pen.
 bool means_design(std::string_view format) {
   constexpr std::size_t slips = 2;  // no format of ours is as near
-  return format.starts_with(design_formats) || text::edit_distance(format, design_format) <= slips;
+  return format.starts_with(any_design_format) || text::edit_distance(format, design_format_name) <= slips;
 }
 
 // As some editors save: every character in two bytes, one of which is zero.
@@ -32,7 +32,7 @@ bool is_utf_16_design(std::string_view source) {
   std::string text(source.substr(0, enough));
   if (!mentions(text.substr(0, 4), std::string_view("\0", 1))) return false;
   std::erase(text, '\0');
-  return mentions(text, design_formats);
+  return mentions(text, any_design_format);
 }
 
 }  // namespace
@@ -52,10 +52,10 @@ std::string why_no_design(std::string_view source) {
   if (says_so) return {};
   const bool has_boxes = any_member(source, "combiners", [](std::uint32_t) { return true; });
   if (has_boxes && !is_text) return {};
-  if (!other.empty()) return fmt::format("its format is {}, not \"{}\"", other, design_format);
+  if (!other.empty()) return fmt::format("its format is {}, not \"{}\"", other, design_format_name);
 
   if (is_utf_16_design(source)) return {};
-  if (mentions(source, design_formats) || mentions(source, "\"combiners\"")) {
+  if (mentions(source, any_design_format) || mentions(source, "\"combiners\"")) {
     Nobody nobody;
     if (!parse_whole(source, nobody)) return {};
   }

@@ -11,12 +11,12 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-report/1";
+constexpr std::string_view report_format = "boxproof-report/1";
 constexpr std::string_view make_one = "make one with boxproof check --format json";
 
 std::string about_format(std::string_view found) {
   const std::string_view name = found.substr(0, found.find('/'));
-  const std::string lead = fmt::format("found {}, expected \"{}\"; ", in_quotes(found), format_name);
+  const std::string lead = fmt::format("found {}, expected \"{}\"; ", in_quotes(found), report_format);
   if (name == "boxproof-report")
     return lead +
            "another version of the program made it: make it anew with this one, by boxproof check "
@@ -74,7 +74,7 @@ class ReportReader : public Sink {
     seen_.emplace_back(key);
     if (key == "format") {
       const auto format = to_text_value(value, reading_);
-      if (format && *format != format_name)
+      if (format && *format != report_format)
         wrong_format_.add(value.offset(), "/format", about_format(*format));
     } else if (key == "tool") {
       ObjectReader r(Field(value), reading_);
@@ -124,7 +124,7 @@ class ReportReader : public Sink {
     problems_.add(
         0, "",
         fmt::format("found {}, expected a report in JSON ({}); {}",
-                    text.empty() ? "an empty file" : "text " + in_quotes(line), format_name, make_one));
+                    text.empty() ? "an empty file" : "text " + in_quotes(line), report_format, make_one));
     problems_.raise();
   }
 

@@ -14,7 +14,7 @@ namespace boxproof {
 namespace read {
 namespace {
 
-constexpr std::string_view format_name = "boxproof-settings/1";
+constexpr std::string_view settings_format = "boxproof-settings/1";
 
 // Reports go under the folder of the settings: those of a stranger, in a folder that somebody unpacked, must
 // not write over what is elsewhere, nor over what a dot hides (a shell's start file, the inside of a
@@ -53,7 +53,7 @@ class SettingsReader : public Sink {
     Settings& s = settings_;
     r.text_view("$schema");
     if (const Field format = r.required("format"))
-      check_format(format.top(), format_name, "settings file", reading_);
+      check_format(format.top(), settings_format, "settings file", reading_);
     if (const auto edition = r.word("edition", edition_names)) s.edition = edition_names[*edition];
     s.low = r.number("low_c", between(low_range.least, low_range.most, "degrees Celsius"));
     s.high = r.number("high_c", between(high_range.least, high_range.most, "degrees Celsius"));

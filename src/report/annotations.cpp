@@ -53,7 +53,7 @@ std::string in_property(std::string_view text) {
 }
 
 // "file=…,line=…,col=…,endLine=…,endColumn=…"; columns only where the end is on the same line.
-std::string place_of(const FilePlace& p) {
+std::string place_properties(const FilePlace& p) {
   std::string out = "file=" + in_property(p.file);
   if (p.line == 0) return out;
   out += fmt::format(",line={}", p.line);
@@ -65,14 +65,14 @@ std::string place_of(const FilePlace& p) {
 
 std::string command(const Finding& f, const ReportInput& r) {
   return fmt::format(
-      "::{} {},title={}::{}%0Ado: {}\n", level_of(f.severity), place_of(f.place),
+      "::{} {},title={}::{}%0Ado: {}\n", level_of(f.severity), place_properties(f.place),
       in_property(fmt::format("{}: {}", name_of(f.severity), title_of(f, r))),
       in_message(fmt::format("{} [{}{}{}]", f.message, f.rule->id, f.section.empty() ? "" : "; ", f.section)),
       in_message(to_do(f)));
 }
 
 std::string command(std::string_view design, const FilePlace& place, std::string_view message) {
-  return fmt::format("::error {},title={}::{}\n", place_of(place),
+  return fmt::format("::error {},title={}::{}\n", place_properties(place),
                      in_property(fmt::format("not judged: {}", design)), in_message(message));
 }
 

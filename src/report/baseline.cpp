@@ -31,19 +31,12 @@ void put_entry(Buffer& out, const BaselineEntry& e, bool with_design) {
   put(out, "}");
 }
 
-void put_counts(Buffer& out, std::string_view key, const SeverityCounts& counts) {
-  put(out, fmt::format(", \"{}\": {{", key));
-  for (std::size_t i = 0; i < counts.size(); ++i)
-    put(out, fmt::format("{}\"{}\": {}", i > 0 ? ", " : "", severity_names[i], counts[i]));
-  put(out, "}");
-}
-
 }  // namespace
 
 void put_known_counts(Buffer& out, const Judgement& j) {
   if (!j.baseline) return;
-  put_counts(out, "fresh", fresh_counts(j));
-  put_counts(out, "known", known_counts(j));
+  put_counts(out, R"(, "fresh": )", fresh_counts(j));
+  put_counts(out, R"(, "known": )", known_counts(j));
 }
 
 void put_baseline(Buffer& out, const Judgement& j) {

@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t label_width = 12;
 
-void line(std::string& out, std::string_view label, const std::string& text) {
+void box_line(std::string& out, std::string_view label, const std::string& text) {
   out += wrap(text, label_width, left(label, label_width));
 }
 
@@ -25,14 +25,14 @@ void write_counts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   const bool both = box.fuse && box.fuse->poles == Poles::both;
   const std::string fuses = box.fuse ? counted(fuse_count(f), "fuse", "fuses") : "no fuses";
-  line(out, "COUNT",
-       fmt::format("{}, {}, {}{}; {} used{}", counted(f.inputs, "positive", "positives"),
-                   counted(f.inputs, "negative", "negatives"), fuses,
-                   box.fuse ? (both ? " (both poles)" : " (one pole)") : "",
-                   counted(f.inputs, "input", "inputs"),
-                   box.enclosure && box.enclosure->inputs ? fmt::format(" of {}", *box.enclosure->inputs)
-                                                          : std::string()));
-  for (const CircuitFacts& c : f.circuits) line(out, "", circuit_words(*c.circuit));
+  box_line(out, "COUNT",
+           fmt::format("{}, {}, {}{}; {} used{}", counted(f.inputs, "positive", "positives"),
+                       counted(f.inputs, "negative", "negatives"), fuses,
+                       box.fuse ? (both ? " (both poles)" : " (one pole)") : "",
+                       counted(f.inputs, "input", "inputs"),
+                       box.enclosure && box.enclosure->inputs ? fmt::format(" of {}", *box.enclosure->inputs)
+                                                              : std::string()));
+  for (const CircuitFacts& c : f.circuits) box_line(out, "", circuit_words(*c.circuit));
 }
 
 void write_fuse(std::string& out, const BoxFacts& f) {
@@ -40,13 +40,13 @@ void write_fuse(std::string& out, const BoxFacts& f) {
     std::string needed = "none on the plan";
     for (const CircuitFacts& c : f.circuits)
       if (c.fuse_needed.value_or(false)) needed = "none on the plan, and needed";
-    return line(out, "FUSE", needed);
+    return box_line(out, "FUSE", needed);
   }
-  line(out, "FUSE", fuse_words(*f.box->fuse));
+  box_line(out, "FUSE", fuse_words(*f.box->fuse));
   for (const CircuitFacts& c : f.circuits)
-    line(out, "",
-         fmt::format("circuit {}: at least {} A, module allows {}", plain(c.circuit->id),
-                     boxproof::shown(c.fuse_least), or_unknown(c.circuit->module->max_fuse, "A")));
+    box_line(out, "",
+             fmt::format("circuit {}: at least {} A, module allows {}", plain(c.circuit->id),
+                         boxproof::shown(c.fuse_least), or_unknown(c.circuit->module->max_fuse, "A")));
 }
 
 std::string run_text(const Run* run, const RunAmpacity& a) {
@@ -69,40 +69,42 @@ void write_wires(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   std::string_view label = "WIRE";
   for (const CircuitFacts& c : f.circuits) {
-    line(out, label,
-         fmt::format("circuit {}: {}", plain(c.circuit->id),
-                     run_text(c.circuit->run ? &*c.circuit->run : nullptr, c.run)));
+    box_line(out, label,
+             fmt::format("circuit {}: {}", plain(c.circuit->id),
+                         run_text(c.circuit->run ? &*c.circuit->run : nullptr, c.run)));
     label = "";
   }
   const Output* output = box.output.get();
-  line(out, "", "output: " + run_text(output && output->run ? &*output->run : nullptr, f.output_run));
-  line(out, "",
-       fmt::format("device at the far end: {}", output && output->ocpd ? boxproof::shown(*output->ocpd) + " A"
-                                                                       : std::string("none stated")));
-  line(out, "",
-       fmt::format("grounding: output {}, source circuits {}", grounding_text(box.egc),
-                   grounding_text(box.bond)));
+  box_line(out, "", "output: " + run_text(output && output->run ? &*output->run : nullptr, f.output_run));
+  box_line(
+      out, "",
+      fmt::format("device at the far end: {}", output && output->ocpd ? boxproof::shown(*output->ocpd) + " A"
+                                                                      : std::string("none stated")));
+  box_line(out, "",
+           fmt::format("grounding: output {}, source circuits {}", grounding_text(box.egc),
+                       grounding_text(box.bond)));
 }
 
 void write_parts(std::string& out, const BoxFacts& f) {
   const Combiner& box = *f.box;
   if (box.enclosure) {
     const Enclosure& e = *box.enclosure;
-    line(out, "BOX",
-         fmt::format("type {}, {}, {}, {}{}", e.type.empty() ? "?" : plain(e.type),
-                     or_unknown(e.rated_voltage, "V"), or_unknown(e.rated_current, "A"),
-                     yes_no(e.listed, "listed", "not listed"), e.rated_100_pct ? ", for 100 % duty" : ""));
+    box_line(
+        out, "BOX",
+        fmt::format("type {}, {}, {}, {}{}", e.type.empty() ? "?" : plain(e.type),
+                    or_unknown(e.rated_voltage, "V"), or_unknown(e.rated_current, "A"),
+                    yes_no(e.listed, "listed", "not listed"), e.rated_100_pct ? ", for 100 % duty" : ""));
   } else {
-    line(out, "BOX", "not stated");
+    box_line(out, "BOX", "not stated");
   }
-  if (!box.disconnect) return line(out, "DISCONNECT", "none on the plan");
+  if (!box.disconnect) return box_line(out, "DISCONNECT", "none on the plan");
   const Disconnect& d = *box.disconnect;
-  line(out, "DISCONNECT",
-       fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", distance_words(d),
-                   yes_no(d.load_break, "load-break", "NOT LOAD-BREAK"), or_unknown(d.rated_voltage, "V"),
-                   or_unknown(d.rated_current, "A"), boxproof::shown(f.disconnect_least),
-                   yes_no(d.external_handle, "external handle", "no external handle"),
-                   yes_no(d.lockable, "lockable", "not lockable")));
+  box_line(out, "DISCONNECT",
+           fmt::format("{}, {}, {}, {} (at least {} A), {}, {}", distance_words(d),
+                       yes_no(d.load_break, "load-break", "NOT LOAD-BREAK"), or_unknown(d.rated_voltage, "V"),
+                       or_unknown(d.rated_current, "A"), boxproof::shown(f.disconnect_least),
+                       yes_no(d.external_handle, "external handle", "no external handle"),
+                       yes_no(d.lockable, "lockable", "not lockable")));
 }
 
 void write_margins(std::string& out, const ReportInput& r, const BoxFacts& f) {
@@ -135,7 +137,7 @@ void write_findings(std::string& out, const ReportInput& r, const BoxResult& res
     entry.replace(0, severity.size(), inked(severity, ink_of(f.severity), r.colour));
     out += entry;
   }
-  if (told == 0) line(out, "FINDINGS", "none");
+  if (told == 0) box_line(out, "FINDINGS", "none");
 }
 
 }  // namespace
@@ -162,16 +164,16 @@ void write_box(const ReportInput& r, const BoxResult& result, const Write& write
   for (const std::string& text : r.overrides) out += wrap(change_words(text), 4, "");
   std::string_view verdict = verdict_names[static_cast<std::size_t>(result.verdict)];
   out += "\n";
-  line(out, "VERDICT", std::string(verdict));
+  box_line(out, "VERDICT", std::string(verdict));
   if (result.disposition)
-    line(out, "DISPOSITION",
-         fmt::format("{}, by what was seen in the box",
-                     disposition_names[static_cast<std::size_t>(*result.disposition)]));
+    box_line(out, "DISPOSITION",
+             fmt::format("{}, by what was seen in the box",
+                         disposition_names[static_cast<std::size_t>(*result.disposition)]));
   write_counts(out, f);
   write_fuse(out, f);
   write_wires(out, f);
   write_parts(out, f);
-  line(out, "LABEL", "should say " + label_should_say(f));
+  box_line(out, "LABEL", "should say " + label_should_say(f));
   out += "\n";
   write_margins(out, r, f);
   out += "\n";

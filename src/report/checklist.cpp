@@ -27,7 +27,7 @@ std::string row(const std::vector<std::string>& cells) {
   return out + "\n";
 }
 
-void write_head(std::span<const Edition> editions, const Write& write) {
+void write_checklist_head(std::span<const Edition> editions, const Write& write) {
   write("# DC combiner boxes: checklist for plan review and inspection\n\n");
   write(fmt::format(
       "The rules by which boxproof {} judges the DC combiner boxes of a photovoltaic array, in the order of "
@@ -117,7 +117,7 @@ void write_matrix(const std::vector<TopicRules>& topics, std::span<const Edition
 void write_checklist(std::span<const Rule* const> rules, std::span<const Edition> editions,
                      const Write& write) {
   const std::vector<TopicRules> topics = by_topic(rules);
-  write_head(editions, write);
+  write_checklist_head(editions, write);
   write_directions(write);
   for (const bool on_roof : {false, true}) {
     bool begun = false;

@@ -8,11 +8,6 @@
 namespace boxproof::report {
 namespace {
 
-void word(Buffer& out, std::string_view lead, std::string_view value) {
-  put(out, lead);
-  put_text_or_null(out, value);
-}
-
 void amount(Buffer& out, std::string_view lead, const Amount& value) {
   put(out, lead);
   if (const double* n = std::get_if<double>(&value))
@@ -26,34 +21,28 @@ void amount(Buffer& out, std::string_view lead, const Amount& value) {
 void put_report(Buffer& out, std::string_view key, const ReportFile& r) {
   put(out, fmt::format("  \"{}\": {{\"file\": ", key));
   put_text(out, r.name);
-  word(out, R"(, "tool": )", r.version);
-  word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(r.basis)]);
-  word(out, R"(, "edition": )", r.edition);
-  word(out, R"(, "visited": )", r.visit_date);
+  put_text_or_null(out, R"(, "tool": )", r.version);
+  put_text_or_null(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(r.basis)]);
+  put_text_or_null(out, R"(, "edition": )", r.edition);
+  put_text_or_null(out, R"(, "visited": )", r.visit_date);
   put(out, R"(, "site": )");
   put_text(out, r.site);
-  word(out, R"(, "verdict": )", name_of(r.verdict));
+  put_text_or_null(out, R"(, "verdict": )", name_of(r.verdict));
   put(out, "},\n");
-}
-
-void put_counts(Buffer& out, const Comparison::Counts& counts) {
-  for (std::size_t i = 0; i < severity_names.size(); ++i)
-    put(out, fmt::format("{}\"{}\": {}", i > 0 ? ", " : "{", severity_names[i], counts[i]));
-  put(out, "}");
 }
 
 void put_side(Buffer& out, std::string_view lead, const ReportedFinding* side) {
   put(out, lead);
   if (side == nullptr) return put(out, "null");
   const Finding& f = side->finding;
-  word(out, R"({"severity": )", name_of(f.severity));
-  word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
-  word(out, R"(, "message": )", f.message);
+  put_text_or_null(out, R"({"severity": )", name_of(f.severity));
+  put_text_or_null(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
+  put_text_or_null(out, R"(, "message": )", f.message);
   amount(out, R"(, "found": )", f.found);
   amount(out, R"(, "required": )", f.required);
-  word(out, R"(, "unit": )", f.unit);
-  word(out, R"(, "section": )", f.section);
-  word(out, R"(, "file": )", f.place.file);
+  put_text_or_null(out, R"(, "unit": )", f.unit);
+  put_text_or_null(out, R"(, "section": )", f.section);
+  put_text_or_null(out, R"(, "file": )", f.place.file);
   put(out, R"(, "pointer": )");
   put_text(out, f.place.pointer);
   put(out, fmt::format(R"(, "line": {}, "column": {}}})", f.place.line, f.place.column));
@@ -61,15 +50,16 @@ void put_side(Buffer& out, std::string_view lead, const ReportedFinding* side) {
 
 void put_compared(Buffer& out, const Compared& c, const Comparison& comparison) {
   const Finding& f = c.finding();
-  word(out, R"(    {"outcome": )", outcome_names[static_cast<std::size_t>(c.outcome)]);
-  word(out, R"(, "reason": )",
-       c.reason == Reason::none ? std::string_view() : reason_names[static_cast<std::size_t>(c.reason)]);
-  word(out, R"(, "detail": )", c.detail);
-  word(out, R"(, "why": )", reason_words(c, comparison));
-  word(out, R"(, "change": )", change_words(c));
-  word(out, R"(, "rule": )", f.rule->id);
-  word(out, R"(, "box": )", f.box_id);
-  word(out, R"(, "part": )", f.part);
+  put_text_or_null(out, R"(    {"outcome": )", outcome_names[static_cast<std::size_t>(c.outcome)]);
+  put_text_or_null(
+      out, R"(, "reason": )",
+      c.reason == Reason::none ? std::string_view() : reason_names[static_cast<std::size_t>(c.reason)]);
+  put_text_or_null(out, R"(, "detail": )", c.detail);
+  put_text_or_null(out, R"(, "why": )", reason_words(c, comparison));
+  put_text_or_null(out, R"(, "change": )", change_words(c));
+  put_text_or_null(out, R"(, "rule": )", f.rule->id);
+  put_text_or_null(out, R"(, "box": )", f.box_id);
+  put_text_or_null(out, R"(, "part": )", f.part);
   const ReportedFinding& source = c.after != nullptr ? *c.after : *c.before;
   put(out, fmt::format(R"(, "fingerprint": "{:016x}")", source.fingerprint));
   put_side(out, R"(, "before": )", c.before);
@@ -80,12 +70,13 @@ void put_compared(Buffer& out, const Compared& c, const Comparison& comparison) 
 void put_changed(Buffer& out, const ChangedBox& box) {
   put(out, R"(    {"box": )");
   put_text(out, box.after->id);
-  word(out, R"(, "verdict_before": )", name_of(box.before->verdict));
-  word(out, R"(, "verdict_after": )", name_of(box.after->verdict));
+  put_text_or_null(out, R"(, "verdict_before": )", name_of(box.before->verdict));
+  put_text_or_null(out, R"(, "verdict_after": )", name_of(box.after->verdict));
   put(out, box.asked ? R"(, "asked_for": true, "changes": [)" : R"(, "asked_for": false, "changes": [)");
   for (const ValueChange& change : box.changes) {
-    word(out, &change == &box.changes.front() ? R"({"where": )" : R"(, {"where": )", change.where);
-    word(out, R"(, "value": )", change.name->key);
+    put_text_or_null(out, &change == &box.changes.front() ? R"({"where": )" : R"(, {"where": )",
+                     change.where);
+    put_text_or_null(out, R"(, "value": )", change.name->key);
     amount(out, R"(, "before": )", change.before);
     amount(out, R"(, "after": )", change.after);
     put(out, "}");
@@ -121,29 +112,28 @@ void write_comparison_json(const Comparison& c, const Write& write) {
     put(out, list.empty() ? "],\n" : "\n  ],\n");
   };
   put(out, "{\n  \"format\": \"boxproof-comparison/1\",\n  \"tool\": {");
-  word(out, R"("version": )", version());
+  put_text_or_null(out, R"("version": )", version());
   put(out, "},\n");
   put_report(out, "before", *c.before);
   put_report(out, "after", *c.after);
   put(out, R"(  "remarks": [)");
   put_texts(out, c.remarks);
   put(out, c.nothing_changed ? "],\n  \"nothing_changed\": true,\n" : "],\n  \"nothing_changed\": false,\n");
-  put(out, "  \"open\": ");
-  put_counts(out, c.open_counts());
-  put(out, ",\n  \"beyond_verdict\": ");
-  put_counts(out, c.beyond_verdict());
+  put_counts(out, "  \"open\": ", c.open_counts());
+  put_counts(out, ",\n  \"beyond_verdict\": ", c.beyond_verdict());
   put(out, ",\n  \"counts\": {");
   for (const Outcome outcome : outcomes_in_order) {
-    put(out, fmt::format("{}\"{}\": ", outcome == outcomes_in_order[0] ? "" : ", ",
-                         outcome_names[static_cast<std::size_t>(outcome)]));
-    put_counts(out, c.counts(outcome));
+    put_counts(out,
+               fmt::format("{}\"{}\": ", outcome == outcomes_in_order[0] ? "" : ", ",
+                           outcome_names[static_cast<std::size_t>(outcome)]),
+               c.counts(outcome));
   }
   put(out, "},\n");
   put_list("findings", c.findings, [&](const Compared& one) { put_compared(out, one, c); });
   put_ids(out, "new_boxes", c.new_boxes);
   put_ids(out, "dropped_boxes", c.dropped_boxes);
   put_list("changed_boxes", c.changed, [&](const ChangedBox& box) { put_changed(out, box); });
-  word(out, R"(  "caution": )", caution());
+  put_text_or_null(out, R"(  "caution": )", caution());
   put(out, "\n}\n");
   flush();
 }

@@ -19,7 +19,7 @@ std::string as_title(std::string_view heading) {
   return out;
 }
 
-void write_head(const Comparison& c, const Write& write) {
+void write_markdown_head(const Comparison& c, const Write& write) {
   write(fmt::format("# Comparison: {}\n\n", markdown_line(c.after->site)));
   const auto source = [](std::string_view which, const ReportFile& r) {
     return fmt::format("- {}: {}: {}\n", which, markdown_line(r.name), markdown_line(report_words(r)));
@@ -33,7 +33,7 @@ void write_head(const Comparison& c, const Write& write) {
   write("Open or new: " + counts_words(c.open_counts()) + ".\n\n");
 }
 
-std::string entry(const ComparedGroup& g, const Comparison& c, std::size_t number) {
+std::string markdown_entry(const ComparedGroup& g, const Comparison& c, std::size_t number) {
   const Finding& f = g.group.first();
   const bool now = g.first().after != nullptr, one = g.group.findings.size() == 1;
   std::string out = fmt::format("{}. **{}** ({}; {})", number, markdown(f.rule->title), name_of(f.severity),
@@ -61,7 +61,7 @@ void write_outcome(const Comparison& c, Outcome outcome, const Write& write) {
   write(fmt::format("## {}\n\nThat is: {}. {}.\n\n", as_title(heading), meaning,
                     counts_words(c.counts(outcome))));
   std::size_t number = 0;
-  for (const ComparedGroup& g : groups) write(entry(g, c, ++number));
+  for (const ComparedGroup& g : groups) write(markdown_entry(g, c, ++number));
   write("\n");
 }
 
@@ -84,7 +84,7 @@ void write_changed(const Comparison& c, const Write& write) {
 }  // namespace
 
 void write_comparison_markdown(const Comparison& c, const Write& write) {
-  write_head(c, write);
+  write_markdown_head(c, write);
   for (const Outcome outcome : outcomes_in_order) write_outcome(c, outcome, write);
   write_ids("Boxes taken off the plan", c.dropped_boxes,
             " Whether they were taken down, the later report does not tell.", write);

@@ -11,7 +11,7 @@
 namespace boxproof::report {
 namespace {
 
-void write_head(const Comparison& c, bool colour, const Write& write) {
+void write_text_head(const Comparison& c, bool colour, const Write& write) {
   const std::string left_side = fmt::format("boxproof {}", version());
   write(left_side + right("comparison", page_width - width_of(left_side)) + "\n");
   std::string name = wrap(plain(c.after->site), 0);
@@ -23,7 +23,7 @@ void write_head(const Comparison& c, bool colour, const Write& write) {
   write("\n");
 }
 
-void write_verdict(const Comparison& c, bool colour, const Write& write) {
+void write_compared_verdict(const Comparison& c, bool colour, const Write& write) {
   const auto word = [&](Verdict v) { return inked(upper(name_of(v)), ink_of(v), colour); };
   // Wrapped without the colour, which has no width.
   const std::string words =
@@ -37,7 +37,7 @@ void write_verdict(const Comparison& c, bool colour, const Write& write) {
   write("\n");
 }
 
-std::string entry(const ComparedGroup& g, const Comparison& c, std::size_t number) {
+std::string text_entry(const ComparedGroup& g, const Comparison& c, std::size_t number) {
   const Finding& f = g.group.first();
   const bool visits = c.before->basis == Basis::as_built || c.after->basis == Basis::as_built;
   const std::string_view basis = !visits ? "" : f.basis == Basis::as_built ? ", as built" : ", on the plan";
@@ -80,7 +80,7 @@ void write_outcome(const Comparison& c, Outcome outcome, bool colour, const Writ
   const Ink ink = is_open(outcome) ? ink_of(groups.front().group.first().severity) : Ink::strong;
   write(inked(lines, ink, colour) + "\n\n");
   std::size_t number = 0;
-  for (const ComparedGroup& g : groups) write(entry(g, c, ++number) + "\n");
+  for (const ComparedGroup& g : groups) write(text_entry(g, c, ++number) + "\n");
 }
 
 void write_ids(std::string_view heading, std::string_view meaning, const std::vector<std::string_view>& ids,
@@ -107,8 +107,8 @@ void write_changed(const Comparison& c, bool colour, const Write& write) {
 }  // namespace
 
 void write_comparison_text(const Comparison& c, bool colour, const Write& write) {
-  write_head(c, colour, write);
-  write_verdict(c, colour, write);
+  write_text_head(c, colour, write);
+  write_compared_verdict(c, colour, write);
   for (const Outcome outcome : outcomes_in_order) write_outcome(c, outcome, colour, write);
   write_ids("BOXES TAKEN OFF THE PLAN", "whether they were taken down, the later report does not tell",
             c.dropped_boxes, colour, write);

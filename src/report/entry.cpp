@@ -10,9 +10,6 @@
 namespace boxproof::report {
 namespace {
 
-constexpr std::size_t text_column = 4;    // where the text of an entry starts
-constexpr std::size_t value_column = 14;  // where the values behind its labels start
-
 void write_working(std::string& out, const Finding& f) {
   if (f.working.empty()) return;
   line(out, "working", f.box_id.empty() ? "for the site" : fmt::format("for {}", plain(f.box_id)));

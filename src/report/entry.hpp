@@ -9,6 +9,9 @@
 
 namespace boxproof::report {
 
+inline constexpr std::size_t text_column = 4;    // where the text of an entry starts
+inline constexpr std::size_t value_column = 14;  // where the values behind its labels start
+
 // Groups the findings and writes an entry for each, under a heading a severity; those on a baseline after the
 // others, in brief. Says so where there are none.
 void write_entries(const ReportInput& report, const std::vector<Finding>& findings, const Write& write);

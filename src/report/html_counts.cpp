@@ -12,7 +12,7 @@
 namespace boxproof::report {
 namespace {
 
-struct Row {
+struct CountRow {
   std::string_view what;
   std::string plan, label, found;
   bool told = true;  // a label or a count that differs from the plan's is marked
@@ -35,7 +35,7 @@ std::string series_text(const std::map<std::uint32_t, std::uint64_t>& strings) {
   return out;
 }
 
-std::string planned_series(const Combiner& box) {
+std::string planned_series_words(const Combiner& box) {
   std::map<std::uint32_t, std::uint64_t> strings;
   for (const Circuit& c : box.circuits) strings[c.series] += c.strings;
   return series_text(strings);
@@ -61,12 +61,12 @@ std::string highest_voltage(const BoxFacts& f) {
   return f.max_voltage && f.every_voltage_known ? boxproof::shown(*f.max_voltage) : "?";
 }
 
-std::vector<Row> planned_rows(const BoxFacts& plan) {
+std::vector<CountRow> planned_rows(const BoxFacts& plan) {
   const Combiner& box = *plan.box;
   const std::string inputs = std::to_string(plan.inputs);
   return {
       {"Strings", std::to_string(plan.strings), "", ""},
-      {"Modules in series", planned_series(box), "", ""},
+      {"Modules in series", planned_series_words(box), "", ""},
       {"Positives", inputs, "", ""},
       {"Negatives", inputs, "", ""},
       {"Fuses", box.fuse ? std::to_string(fuse_count(plan)) : "none", "", ""},
@@ -75,7 +75,7 @@ std::vector<Row> planned_rows(const BoxFacts& plan) {
       {"Maximum, A", boxproof::shown(plan.output_max), "", "", false}};
 }
 
-void put_found(std::vector<Row>& rows, const VisitedBox& visited, const BoxFacts& plan,
+void put_found(std::vector<CountRow>& rows, const VisitedBox& visited, const BoxFacts& plan,
                const BoxFacts& found) {
   const PostedLabel& label = visited.posted;
   const Count& count = visited.count;
@@ -96,7 +96,7 @@ void put_found(std::vector<Row>& rows, const VisitedBox& visited, const BoxFacts
   }
 }
 
-std::string cell(const std::string& value, const Row& row) {
+std::string cell(const std::string& value, const CountRow& row) {
   if (value.empty())
     return "<td class=\"num\"><span aria-hidden=\"true\">–</span><span class=\"unseen\">not stated</span></td>";
   if (!row.told || value == row.plan) return fmt::format("<td class=\"num\">{}</td>", html(value));
@@ -112,14 +112,14 @@ std::string count_table(const ReportInput& r, const BoxResult& result, const Box
   const bool visited = r.record != nullptr && result.visited;
   BoxFacts plan;
   if (visited) box_facts(r.design.design, r.design.design.combiners[result.index], r.edition, plan);
-  std::vector<Row> rows = planned_rows(visited ? plan : found);
+  std::vector<CountRow> rows = planned_rows(visited ? plan : found);
   if (visited) put_found(rows, r.record->record.boxes[*result.visited], plan, found);
   std::string out = fmt::format(
       "<table class=\"accounts\">\n<caption>{}</caption>\n<thead><tr><th scope=\"col\">What</th><th scope=\"col\" "
       "class=\"num\">Plan</th>{}</tr></thead>\n<tbody>\n",
       visited ? "Plan, label and box as found" : "To count",
       visited ? "<th scope=\"col\" class=\"num\">Label</th><th scope=\"col\" class=\"num\">Found</th>" : "");
-  for (const Row& row : rows) {
+  for (const CountRow& row : rows) {
     out += fmt::format("<tr><th scope=\"row\">{}</th><td class=\"num\">{}</td>", row.what, html(row.plan));
     if (visited) out += cell(row.label, row) + cell(row.found, row);
     out += "</tr>\n";

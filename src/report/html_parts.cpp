@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::size_t longest_whole = 20;  // characters of a name that stands on one line
 
-std::string tag(std::string_view kind, std::string_view word) {
+std::string tag_with(std::string_view kind, std::string_view word) {
   return fmt::format("<span class=\"tag {}\">{}</span>", kind, word);
 }
 
@@ -41,16 +41,16 @@ std::string step(const Step& s) {
 }  // namespace
 
 std::string tag(Severity severity) {
-  return tag(name_of(severity), name_of(severity));
+  return tag_with(name_of(severity), name_of(severity));
 }
 
 std::string tag(Verdict verdict) {
-  return tag(name_of(verdict), name_of(verdict));
+  return tag_with(name_of(verdict), name_of(verdict));
 }
 
 // "correct" is a verdict too, with a frame of its own.
 std::string tag(Disposition disposition) {
-  return tag("disposition", name_of(disposition));
+  return tag_with("disposition", name_of(disposition));
 }
 
 std::string name(std::string_view text) {

@@ -15,20 +15,20 @@
 namespace boxproof::report {
 namespace {
 
-struct Sheet {
+struct BoxSheet {
   const PageIndex& page;
   const BoxResult& result;
   const BoxFacts& facts;
   std::span<const Finding> findings;
 };
 
-std::string heading(const Sheet& s) {
+std::string heading(const BoxSheet& s) {
   const Combiner& box = *s.facts.box;
   std::string out = fmt::format("<div class=\"plate\"><div>\n<h3>{}</h3>\n<dl>", name(box.id));
   const auto item = [&](std::string_view label, std::string_view text) {
     if (!text.empty()) out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>", label, name(text));
   };
-  item("Sheet", box.sheet);
+  item("BoxSheet", box.sheet);
   item("Type", box.type != nullptr ? box.type->id : std::string());
   item("Feeds", box.inverter->id);
   item("Location", box.location);
@@ -39,7 +39,7 @@ std::string heading(const Sheet& s) {
   return out + tag(s.result.verdict) + "</p>\n</div></div>\n";
 }
 
-std::string drawing(const Sheet& s) {
+std::string drawing(const BoxSheet& s) {
   std::vector<Mark> marks;
   for (const Finding& f : s.findings) {
     const std::size_t n = s.page.entry_of(f);
@@ -49,7 +49,7 @@ std::string drawing(const Sheet& s) {
   return svg.empty() ? svg : "<figure class=\"schematic\">\n" + svg + "\n</figure>\n";
 }
 
-std::string margin_table(const Sheet& s) {
+std::string margin_table(const BoxSheet& s) {
   const std::vector<Margin> rows = nearest_margins(s.page.r, s.facts);
   if (rows.empty()) return "<p>No margin can be computed.</p>\n";
   std::string out =
@@ -72,14 +72,14 @@ std::string list_item(std::string_view href, std::size_t n, const Finding& f, st
                      f.known ? " on the baseline:" : "", href, n, html(title), html(f.message));
 }
 
-std::string finding_list(const Sheet& s) {
+std::string finding_list(const BoxSheet& s) {
   std::string out;
   for (const Finding& f : s.findings)
     out += list_item("finding", s.page.entry_of(f), f, title_of(f, s.page.r));
   return out.empty() ? "<p class=\"nothing\">No findings.</p>\n" : "<ul class=\"found\">\n" + out + "</ul>\n";
 }
 
-std::string agreed_list(const Sheet& s) {
+std::string agreed_list(const BoxSheet& s) {
   const PageIndex& page = s.page;
   std::string out;
   for (std::size_t i = 0; i < page.agreed.size(); ++i)
@@ -88,14 +88,14 @@ std::string agreed_list(const Sheet& s) {
   return out.empty() ? out : "<p>Set aside by agreement:</p>\n<ul class=\"found aside\">\n" + out + "</ul>\n";
 }
 
-std::string label(const Sheet& s) {
+std::string label(const BoxSheet& s) {
   const bool visited = s.page.r.record != nullptr && s.result.visited;
   return fmt::format("<p><b class=\"label\">The label should say{}</b> {}</p>\n", visited ? ", as found" : "",
                      html(label_should_say(s.facts)));
 }
 
 // What was found and what to count, with the drawing beside them; the margins where there is room.
-std::string full(const Sheet& s) {
+std::string full(const BoxSheet& s) {
   constexpr std::size_t many = 5;  // findings that make the text longer than the drawing
   const std::string margins = "<div>\n" + margin_table(s) + "</div>\n";
   const bool below_drawing = s.findings.size() >= many;
@@ -117,7 +117,7 @@ bool is_compact(std::span<const Finding> findings) {
 
 // What to count, and the rest for those who ask. Where something is asked the drawing is in sight on the
 // screen; paper is saved.
-std::string compact(const Sheet& s) {
+std::string compact(const BoxSheet& s) {
   const bool asked = std::any_of(s.findings.begin(), s.findings.end(),
                                  [](const Finding& f) { return f.severity == Severity::query; });
   const auto nearest = tightest_margin(s.page.r.design.design, s.facts, s.page.r.edition);
@@ -131,7 +131,7 @@ std::string compact(const Sheet& s) {
          drawing(s) + "<div>\n" + margin_table(s) + "</div>\n</div>\n</details>\n";
 }
 
-std::string sheet(const Sheet& s) {
+std::string sheet(const BoxSheet& s) {
   const bool short_one = is_compact(s.findings);
   return fmt::format("<section class=\"box{}\" id=\"box-{}\">\n", short_one ? " compact" : "",
                      s.result.index) +

@@ -14,49 +14,39 @@ namespace report {
 namespace {
 
 // `lead` is the punctuation and the key, ready to be copied: `, "max_v": `.
-template <class Number>
-void number(Buffer& out, std::string_view lead, Number value) {
-  put(out, lead);
-  put_number(out, value);
-}
-void word(Buffer& out, std::string_view lead, std::string_view value) {
-  put(out, lead);
-  put_text_or_null(out, value);
-}
-
-std::string_view name_of(const std::optional<Disposition>& disposition) {
+std::string_view name_or_none(const std::optional<Disposition>& disposition) {
   return disposition ? disposition_names[static_cast<std::size_t>(*disposition)] : std::string_view();
 }
 
 void put_ampacity(Buffer& out, const RunAmpacity& a) {
-  number(out, R"("ampacity_a": )", a.in_use);
-  number(out, R"(, "terminal_ampacity_a": )", a.terminal);
+  put_number(out, R"("ampacity_a": )", a.in_use);
+  put_number(out, R"(, "terminal_ampacity_a": )", a.terminal);
   const bool known = a.in_use.has_value();
-  number(out, R"(, "correction": )", known ? std::optional(a.correction) : std::nullopt);
-  number(out, R"(, "adjustment": )", known ? std::optional(a.adjustment) : std::nullopt);
+  put_number(out, R"(, "correction": )", known ? std::optional(a.correction) : std::nullopt);
+  put_number(out, R"(, "adjustment": )", known ? std::optional(a.adjustment) : std::nullopt);
 }
 
 void put_circuit(Buffer& out, const CircuitFacts& f) {
-  word(out, R"({"id": )", f.circuit->id);
-  number(out, R"(, "max_v": )", f.voltage.max);
-  number(out, R"(, "max_a": )", f.max.value());
+  put_text_or_null(out, R"({"id": )", f.circuit->id);
+  put_number(out, R"(, "max_v": )", f.voltage.max);
+  put_number(out, R"(, "max_a": )", f.max.value());
   put(out, R"(, "fuse_needed": )");
   put(out, !f.fuse_needed ? "null" : *f.fuse_needed ? "true" : "false");
-  number(out, R"(, "back_a": )", f.back.value());
-  number(out, R"(, "fuse_min_a": )", f.fuse_least.value());
-  number(out, R"(, "fuse_suggested_a": )", f.fuse_suggested);
+  put_number(out, R"(, "back_a": )", f.back.value());
+  put_number(out, R"(, "fuse_min_a": )", f.fuse_least.value());
+  put_number(out, R"(, "fuse_suggested_a": )", f.fuse_suggested);
   put(out, ", ");
   put_ampacity(out, f.run);
-  number(out, R"(, "drop_pct": )", f.drop_pct);
+  put_number(out, R"(, "drop_pct": )", f.drop_pct);
   put(out, "}");
 }
 
 void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const ReportInput& r) {
   put(out, R"(    {"id": )");
   put_text(out, f.box->id);
-  word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(result.verdict)]);
+  put_text_or_null(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(result.verdict)]);
   if (r.record != nullptr) {
-    word(out, R"(, "disposition": )", name_of(result.disposition));
+    put_text_or_null(out, R"(, "disposition": )", name_or_none(result.disposition));
     put(out, R"(, "looked_at": [)");
     if (result.visited)
       put_texts(out, looked_at(r.record->record.boxes[*result.visited], static_cast<double>(f.strings)));
@@ -64,12 +54,12 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   }
   put(out, R"(, "calc": {)");
   const bool known = f.max_voltage && f.every_voltage_known;
-  number(out, R"("max_v": )", known ? std::optional(f.max_voltage->value()) : std::nullopt);
-  number(out, R"(, "cold_factor": )", known ? std::optional(f.cold_factor) : std::nullopt);
-  number(out, R"(, "out_max_a": )", f.output_max.value());
-  number(out, R"(, "out_continuous_a": )", f.output_continuous.value());
-  number(out, R"(, "strings": )", static_cast<double>(f.strings));
-  number(out, R"(, "modules": )", f.modules);
+  put_number(out, R"("max_v": )", known ? std::optional(f.max_voltage->value()) : std::nullopt);
+  put_number(out, R"(, "cold_factor": )", known ? std::optional(f.cold_factor) : std::nullopt);
+  put_number(out, R"(, "out_max_a": )", f.output_max.value());
+  put_number(out, R"(, "out_continuous_a": )", f.output_continuous.value());
+  put_number(out, R"(, "strings": )", static_cast<double>(f.strings));
+  put_number(out, R"(, "modules": )", f.modules);
   put(out, R"(, "circuits": [)");
   for (std::size_t i = 0; i < f.circuits.size(); ++i) {
     if (i > 0) put(out, ", ");
@@ -77,43 +67,43 @@ void put_box(Buffer& out, const BoxResult& result, const BoxFacts& f, const Repo
   }
   put(out, R"(], "output": {)");
   put_ampacity(out, f.output_run);
-  number(out, R"(, "drop_pct": )", f.output_drop_pct);
+  put_number(out, R"(, "drop_pct": )", f.output_drop_pct);
   const Run* run = f.box->output && f.box->output->run ? &*f.box->output->run : nullptr;
   const auto size =
       run ? smallest_size(*run, f.output_max, r.design.design.site.high, r.edition) : std::nullopt;
-  word(out, R"(, "suggested_size": )", size ? size->name() : std::string_view());
+  put_text_or_null(out, R"(, "suggested_size": )", size ? size->name() : std::string_view());
   put(out, "}");
-  number(out, R"(, "disconnect_min_a": )", f.disconnect_least.value());
+  put_number(out, R"(, "disconnect_min_a": )", f.disconnect_least.value());
   put(out, "}}");
 }
 
 void put_place(Buffer& out, const FilePlace& p) {
-  word(out, R"("file": )", p.file);
+  put_text_or_null(out, R"("file": )", p.file);
   put(out, R"(, "pointer": )");
   put_text(out, p.pointer);
-  number(out, R"(, "line": )", static_cast<double>(p.line));
-  number(out, R"(, "column": )", static_cast<double>(p.column));
+  put_number(out, R"(, "line": )", static_cast<double>(p.line));
+  put_number(out, R"(, "column": )", static_cast<double>(p.column));
 }
 
 void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_t* exception = nullptr) {
-  word(out, R"(    {"rule": )", f.rule->id);
-  word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
-  word(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
-  word(out, R"(, "box": )", f.box_id);
-  word(out, R"(, "part": )", f.part);
-  word(out, R"(, "message": )", f.message);
+  put_text_or_null(out, R"(    {"rule": )", f.rule->id);
+  put_text_or_null(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(f.severity)]);
+  put_text_or_null(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
+  put_text_or_null(out, R"(, "box": )", f.box_id);
+  put_text_or_null(out, R"(, "part": )", f.part);
+  put_text_or_null(out, R"(, "message": )", f.message);
   put(out, R"(, "found": )");
   put_amount(out, f.found);
   put(out, R"(, "required": )");
   put_amount(out, f.required);
-  word(out, R"(, "unit": )", f.unit);
-  word(out, R"(, "section": )", f.section);
-  word(out, R"(, "disposition": )", name_of(f.disposition));
+  put_text_or_null(out, R"(, "unit": )", f.unit);
+  put_text_or_null(out, R"(, "section": )", f.section);
+  put_text_or_null(out, R"(, "disposition": )", name_or_none(f.disposition));
   put(out, ", ");
   put_place(out, f.place);
-  number(out, R"(, "end_line": )", static_cast<double>(f.place.end_line));
-  number(out, R"(, "end_column": )", static_cast<double>(f.place.end_column));
-  word(out, R"(, "fingerprint": )", fingerprint(f));
+  put_number(out, R"(, "end_line": )", static_cast<double>(f.place.end_line));
+  put_number(out, R"(, "end_column": )", static_cast<double>(f.place.end_column));
+  put_text_or_null(out, R"(, "fingerprint": )", fingerprint(f));
   if (f.known) put(out, R"(, "known": true)");
   if (!f.other_account.file.empty()) {
     put(out, R"(, "other_account": {)");
@@ -121,11 +111,11 @@ void put_finding(Buffer& out, const Finding& f, bool show_work, const std::size_
     put(out, "}");
   }
   if (f.lacking) {
-    word(out, R"(, "cannot_judge": [)", f.rule->id);
-    for (const Rule* rule : f.also) word(out, ", ", rule->id);
+    put_text_or_null(out, R"(, "cannot_judge": [)", f.rule->id);
+    for (const Rule* rule : f.also) put_text_or_null(out, ", ", rule->id);
     put(out, "]");
   }
-  if (exception != nullptr) number(out, R"(, "exception": )", static_cast<double>(*exception));
+  if (exception != nullptr) put_number(out, R"(, "exception": )", static_cast<double>(*exception));
   if (show_work) {
     put(out, R"(, "working": )");
     put_working(out, f.working);
@@ -151,48 +141,49 @@ std::vector<std::string> totals_of(const Permit& permit) {
 void put_head(Buffer& out, const ReportInput& r) {
   const Judgement& j = r.judgement;
   put(out, "{\n  \"format\": \"boxproof-report/1\",\n  \"tool\": {");
-  word(out, R"("version": )", version());
-  word(out, R"(, "data": )", data_revision());
+  put_text_or_null(out, R"("version": )", version());
+  put_text_or_null(out, R"(, "data": )", data_revision());
   put(out, "},\n  \"code\": {");
-  word(out, R"("edition": )", r.edition.name);
+  put_text_or_null(out, R"("edition": )", r.edition.name);
   put(out, R"(, "amended": [)");
   put_texts(out, r.overrides, put_texts(out, r.edition.amended));
   put(out, R"(], "amendments": [)");
   for (std::size_t i = 0; i < r.edition.amended.size(); ++i) {
-    word(out, i > 0 ? R"(, {"key": )" : R"({"key": )", r.edition.amended[i]);
-    word(out, R"(, "to": )", r.edition.amended_to[i]);
+    put_text_or_null(out, i > 0 ? R"(, {"key": )" : R"({"key": )", r.edition.amended[i]);
+    put_text_or_null(out, R"(, "to": )", r.edition.amended_to[i]);
     put(out, "}");
   }
   put(out, R"(], "overrides": [)");
   put_texts(out, r.overrides);
   put(out, "]},\n  ");
-  word(out, R"("basis": )", basis_names[static_cast<std::size_t>(j.basis)]);
+  put_text_or_null(out, R"("basis": )", basis_names[static_cast<std::size_t>(j.basis)]);
   if (j.selected) put(out, ",\n  \"selected\": true");
   if (r.record != nullptr) {
     const FieldRecord& record = r.record->record;
-    word(out, ",\n  \"visit\": {\"date\": ", record.date);
-    word(out, R"(, "kind": )",
-         record.kind ? visit_kind_names[static_cast<std::size_t>(*record.kind)] : std::string_view());
+    put_text_or_null(out, ",\n  \"visit\": {\"date\": ", record.date);
+    put_text_or_null(
+        out, R"(, "kind": )",
+        record.kind ? visit_kind_names[static_cast<std::size_t>(*record.kind)] : std::string_view());
     put(out, "}");
   }
   put(out, ",\n  \"site\": {");
   put(out, R"("name": )");
   put_text(out, r.design.design.site.name);
-  word(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(j.verdict)]);
+  put_text_or_null(out, R"(, "verdict": )", verdict_names[static_cast<std::size_t>(j.verdict)]);
   put(out, R"(, "totals": {)");
-  number(out, R"("combiners": )", static_cast<double>(j.totals.combiners));
-  number(out, R"(, "strings": )", j.totals.strings);
-  number(out, R"(, "modules": )", j.totals.modules);
-  number(out, R"(, "dc_kw": )", j.totals.dc_kilowatts);
+  put_number(out, R"("combiners": )", static_cast<double>(j.totals.combiners));
+  put_number(out, R"(, "strings": )", j.totals.strings);
+  put_number(out, R"(, "modules": )", j.totals.modules);
+  put_number(out, R"(, "dc_kw": )", j.totals.dc_kilowatts);
   put(out, "}");
   put(out, R"(, "counts": {)");
   for (std::size_t i = 0; i < severity_names.size(); ++i)
-    number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
-           static_cast<double>(j.counts[i]));
+    put_number(out, fmt::format("{}\"{}\": ", i ? ", " : "", severity_names[i]),
+               static_cast<double>(j.counts[i]));
   put(out, "}");
   put_known_counts(out, j);
-  number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
-  number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
+  put_number(out, R"(, "low_c": )", celsius(r.design.design.site.low));
+  put_number(out, R"(, "high_c": )", celsius(r.design.design.site.high));
   put(out, R"(, "permit": [)");
   put_texts(out, totals_of(r.design.design.site.permit));
   put(out, "]},\n");
@@ -257,7 +248,7 @@ void write_json(const ReportInput& r, const Write& write) {
     report::put_exceptions(out, r.judgement);
   }
   report::put_baseline(out, r.judgement);
-  report::word(out, R"(  "caution": )", caution());
+  report::put_text_or_null(out, R"(  "caution": )", caution());
   report::put(out, "\n}\n");
   flush();
 }

@@ -44,12 +44,12 @@ std::string said(const AgreedFinding& a, const ReportInput& r) {
 }
 
 // A case's texts. All are escaped.
-struct Told {
+struct ToldBox {
   std::string failure, skipped, besides;
 };
 
-Told tell(const JunitCase& c, Severity fail_on, const ReportInput& r) {
-  Told told;
+ToldBox tell(const JunitCase& c, Severity fail_on, const ReportInput& r) {
+  ToldBox told;
   const Finding* worst = nullptr;
   std::size_t failing = 0, queries = 0;
   std::string text;
@@ -76,7 +76,7 @@ Told tell(const JunitCase& c, Severity fail_on, const ReportInput& r) {
   return told;
 }
 
-std::string case_text(std::string_view name, std::string_view design, const Told& told) {
+std::string case_text(std::string_view name, std::string_view design, const ToldBox& told) {
   std::string inside = told.failure;
   if (!told.skipped.empty()) inside += "<skipped>" + told.skipped + "</skipped>";
   if (!told.besides.empty()) inside += "<system-out>" + told.besides + "</system-out>";
@@ -106,7 +106,7 @@ std::string judged_suite(std::string_view design, const ReportInput& r, Severity
   const Judgement& j = r.judgement;
   std::string cases;
   for (const JunitCase& c : junit_cases(r)) {
-    const Told told = tell(c, fail_on, r);
+    const ToldBox told = tell(c, fail_on, r);
     ++n.tests;
     n.failures += told.failure.empty() ? 0 : 1;
     n.skipped += told.skipped.empty() ? 0 : 1;
@@ -163,7 +163,7 @@ class JunitReport : public RunReport {
   void finish(const RunTotals& totals, const Write& write) override {
     if (suites_.empty()) {  // a host would take a file without cases for a run that did not happen
       sum_ = {1, 0, 0, 1};
-      report::Told told;
+      report::ToldBox told;
       told.skipped = fmt::format("found no design: nothing was judged; {} passed over",
                                  counted(totals.skipped, "other JSON file was", "other JSON files were"));
       suites_.push_back(

@@ -14,11 +14,11 @@
 namespace boxproof::report {
 namespace {
 
-constexpr std::string_view open = "____";
+constexpr std::string_view to_fill_in = "____";
 
 std::string value_words(LabelValue value, const LabelContents& contents) {
   const auto computed = contents.of(value);
-  const std::string number = computed ? boxproof::shown(printed(value, *computed)) : std::string(open);
+  const std::string number = computed ? boxproof::shown(printed(value, *computed)) : std::string(to_fill_in);
   switch (value) {
     case LabelValue::max_v: return fmt::format("MAXIMUM VOLTAGE {} V DC", number);
     case LabelValue::max_a: return fmt::format("MAXIMUM CURRENT {} A", number);
@@ -35,7 +35,7 @@ std::string values_words(const LabelEntry& e) {
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
-std::string strings_words(const Combiner& box) {
+std::string engraved_strings(const Combiner& box) {
   std::vector<std::pair<std::uint32_t, std::uint64_t>> by_series;  // modules in series, strings
   for (const Circuit& c : box.circuits) {
     const auto same = std::find_if(by_series.begin(), by_series.end(),
@@ -62,7 +62,8 @@ std::string disconnect_words(const Combiner& box) {
 std::string directory_words(const Combiner& box) {
   const bool known = box.disconnect && box.disconnect->distance;
   return fmt::format("THE DISCONNECT OF THESE FUSES IS {} M FROM HERE, AT {}",
-                     known ? boxproof::shown(*box.disconnect->distance) : std::string(open), open);
+                     known ? boxproof::shown(*box.disconnect->distance) : std::string(to_fill_in),
+                     to_fill_in);
 }
 
 }  // namespace
@@ -70,7 +71,7 @@ std::string directory_words(const Combiner& box) {
 std::string label_words(const LabelEntry& e) {
   if (e.rule != nullptr && !e.rule->words.empty()) return plain(e.rule->words);
   if (e.kind == "box-identification")
-    return fmt::format("COMBINER {}: {}", plain(e.box->id), strings_words(*e.box));
+    return fmt::format("COMBINER {}: {}", plain(e.box->id), engraved_strings(*e.box));
   if (e.kind == "max-voltage") return values_words(e);
   if (e.kind == "dc-power-source") return "PV DC SOURCE: " + values_words(e);
   if (e.kind == "shock-both-sides")
@@ -81,7 +82,7 @@ std::string label_words(const LabelEntry& e) {
   if (e.kind == "ungrounded-system")
     return "SHOCK HAZARD: THE DC CONDUCTORS OF THIS ARRAY ARE NOT GROUNDED AND MAY BE LIVE";
   if (e.kind == "rapid-shutdown")
-    return fmt::format("THIS PV SYSTEM HAS RAPID SHUTDOWN; ITS SWITCH IS AT {}", open);
+    return fmt::format("THIS PV SYSTEM HAS RAPID SHUTDOWN; ITS SWITCH IS AT {}", to_fill_in);
   if (e.kind == "disconnect") return disconnect_words(*e.box);
   if (e.kind == "directory") return directory_words(*e.box);
   return {};

@@ -16,8 +16,6 @@
 namespace boxproof::report {
 namespace {
 
-constexpr std::size_t text_column = 4, value_column = 14;
-
 // Boxes that need the same label but for their own name and counts.
 struct Lot {
   LabelEntry first;

@@ -11,7 +11,7 @@
 namespace boxproof::report {
 namespace {
 
-constexpr std::size_t enough = 1U << 16;  // bytes
+constexpr std::size_t enough_to_write = 1U << 16;  // bytes
 
 std::string number_text(std::optional<double> value) {
   return value ? fmt::format("{}", *value) : std::string();
@@ -53,16 +53,13 @@ std::string csv_row(const LabelEntry& e, bool first) {
 }
 
 void put_entry(Buffer& out, const LabelEntry& e) {
-  const auto word = [&out](std::string_view lead, std::string_view value) {
-    put(out, lead);
-    put_text_or_null(out, value);
-  };
-  word(R"(    {"box": )", e.box != nullptr ? std::string_view(e.box->id) : std::string_view());
-  word(R"(, "kind": )", e.kind);
-  word(R"(, "where": )", label_place(e));
-  word(R"(, "needed": )", needed_word(e));
-  word(R"(, "not_stated": )", not_stated(e));
-  word(R"(, "text": )", label_words(e));
+  put_text_or_null(out, R"(    {"box": )",
+                   e.box != nullptr ? std::string_view(e.box->id) : std::string_view());
+  put_text_or_null(out, R"(, "kind": )", e.kind);
+  put_text_or_null(out, R"(, "where": )", label_place(e));
+  put_text_or_null(out, R"(, "needed": )", needed_word(e));
+  put_text_or_null(out, R"(, "not_stated": )", not_stated(e));
+  put_text_or_null(out, R"(, "text": )", label_words(e));
   put(out, R"(, "prescribed": )");
   put(out, e.rule != nullptr && !e.rule->words.empty() ? "true" : "false");
   put(out, R"(, "values": {)");
@@ -77,8 +74,9 @@ void put_entry(Buffer& out, const LabelEntry& e) {
     put(out, "}");
     first = false;
   }
-  word(R"(}, "look": )", label_look(e));
-  word(R"(, "section": )", e.rule != nullptr ? std::string_view(e.rule->section) : std::string_view());
+  put_text_or_null(out, R"(}, "look": )", label_look(e));
+  put_text_or_null(out, R"(, "section": )",
+                   e.rule != nullptr ? std::string_view(e.rule->section) : std::string_view());
   put(out, R"(, "unverified": )");
   put(out, e.rule != nullptr && e.rule->unverified ? "true}" : "false}");
 }
@@ -92,7 +90,7 @@ void write_labels_csv(const LabelReport& r, const Write& write) {
   each_label(r, [&](const LabelEntry& e) {
     rows += csv_row(e, first);
     first = false;
-    if (rows.size() < enough) return;
+    if (rows.size() < enough_to_write) return;
     write(rows);
     rows.clear();
   });
@@ -121,7 +119,7 @@ void write_labels_json(const LabelReport& r, const Write& write) {
     put(out, first ? "\n" : ",\n");
     first = false;
     put_entry(out, e);
-    if (out.size() > enough) flush();
+    if (out.size() > enough_to_write) flush();
   });
   put(out, "\n  ],\n  \"caution\": ");
   put_text(out, caution());

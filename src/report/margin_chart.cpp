@@ -21,13 +21,13 @@ namespace {
 constexpr std::size_t most_rows = 40;
 constexpr std::int32_t limit_tenths = 1000, axis_tenths = 1100;
 
-struct Row {
+struct BoxRow {
   const BoxShares* first = nullptr;
   std::size_t boxes = 0;
 };
 
-std::vector<Row> rows_of(const std::vector<BoxShares>& boxes) {
-  std::vector<Row> out;
+std::vector<BoxRow> rows_of(const std::vector<BoxShares>& boxes) {
+  std::vector<BoxRow> out;
   for (const BoxShares& box : boxes) {
     if (out.empty() || !out.back().first->reads_as(box)) out.push_back({&box, 0});
     ++out.back().boxes;
@@ -62,7 +62,7 @@ std::string cell(LimitKind kind, const UsedShare& s) {
 }
 
 // A hostile id of any length, and a row of any number of boxes, take no more than a few lines.
-std::string boxes_words(const Design& design, const Row& row) {
+std::string row_words(const Design& design, const BoxRow& row) {
   constexpr std::size_t most_ids = 2000, most_runs = 6, longest_id = 40;
   std::vector<std::string_view> ids;
   for (std::size_t i = 0; i < std::min(row.boxes, most_ids); ++i)
@@ -102,7 +102,7 @@ std::string verdict_cell(const PageIndex& page, const BoxShares& box) {
 }
 
 // "2 stop, 31 accept"
-std::string verdicts_of(const std::vector<Row>& rows) {
+std::string verdicts_of(const std::vector<BoxRow>& rows) {
   std::array<std::size_t, verdict_names.size()> boxes{};
   for (std::size_t i = most_rows; i < rows.size(); ++i)
     boxes[static_cast<std::size_t>(rows[i].first->verdict)] += rows[i].boxes;
@@ -114,7 +114,7 @@ std::string verdicts_of(const std::vector<Row>& rows) {
 }
 
 // What the rows that are not shown hold.
-std::string rest_words(const std::vector<Row>& rows) {
+std::string rest_words(const std::vector<BoxRow>& rows) {
   std::size_t boxes = 0, over = 0, open = 0;
   std::int32_t most = -1;
   for (std::size_t i = most_rows; i < rows.size(); ++i) {
@@ -141,7 +141,7 @@ std::string rest_words(const std::vector<Row>& rows) {
 void write_margin_chart(const PageIndex& page, const Write& write) {
   const std::vector<BoxShares> boxes = box_shares(page);
   if (boxes.empty()) return;
-  const std::vector<Row> rows = rows_of(boxes);
+  const std::vector<BoxRow> rows = rows_of(boxes);
   write(fmt::format(
       "<figure class=\"margins\">\n<table role=\"table\">\n<caption>What each box{} uses of its limits, the nearest "
       "limit of each kind; the worst verdict first, then the thinnest margin. A bar runs up to 110 %, and the line "
@@ -160,7 +160,7 @@ void write_margin_chart(const PageIndex& page, const Write& write) {
     const UsedShares& shares = rows[i].first->shares;
     write(fmt::format(
         "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\" class=\"isolate\">{}</th>{}{}{}{}</tr>\n",
-        boxes_words(page.r.design.design, rows[i]), verdict_cell(page, *rows[i].first),
+        row_words(page.r.design.design, rows[i]), verdict_cell(page, *rows[i].first),
         cell(LimitKind::voltage, shares[0]), cell(LimitKind::current, shares[1]),
         cell(LimitKind::ampacity, shares[2])));
   }

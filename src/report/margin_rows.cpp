@@ -32,22 +32,22 @@ std::int32_t tenths_of(double share) {
 }
 
 // The rules that a bar tells of, where it is over its limit or has a question mark.
-struct Told {
+struct ToldLimit {
   std::string_view rule;
   LimitKind kind;
 };
-constexpr Told told[] = {{"voltage/site-limit", LimitKind::voltage},
-                         {"voltage/module-rating", LimitKind::voltage},
-                         {"voltage/inverter-input", LimitKind::voltage},
-                         {"voltage/equipment-rating", LimitKind::voltage},
-                         {"current/box-rating", LimitKind::current},
-                         {"disconnect/current-rating", LimitKind::current},
-                         {"fuse/too-small", LimitKind::current},
-                         {"conductor/before-conditions", LimitKind::ampacity},
-                         {"conductor/after-conditions", LimitKind::ampacity}};
+constexpr ToldLimit told[] = {{"voltage/site-limit", LimitKind::voltage},
+                              {"voltage/module-rating", LimitKind::voltage},
+                              {"voltage/inverter-input", LimitKind::voltage},
+                              {"voltage/equipment-rating", LimitKind::voltage},
+                              {"current/box-rating", LimitKind::current},
+                              {"disconnect/current-rating", LimitKind::current},
+                              {"fuse/too-small", LimitKind::current},
+                              {"conductor/before-conditions", LimitKind::ampacity},
+                              {"conductor/after-conditions", LimitKind::ampacity}};
 
 bool is_told(const Rule& rule, const UsedShares& shares, bool lacking) {
-  return std::any_of(std::begin(told), std::end(told), [&](const Told& t) {
+  return std::any_of(std::begin(told), std::end(told), [&](const ToldLimit& t) {
     const UsedShare& share = shares[static_cast<std::size_t>(t.kind)];
     return t.rule == rule.id && (lacking ? share.incomplete : share.over);
   });
@@ -88,8 +88,8 @@ int rank_of(const BoxShares& b) {
 
 // What is not stated counts as a limit that is reached.
 std::int32_t used_for_order(const UsedShares& shares) {
-  constexpr std::int32_t limit_tenths = 1000;
-  return any_open(shares) ? std::max(limit_tenths, most_used(shares)) : most_used(shares);
+  constexpr std::int32_t limit_in_tenths = 1000;
+  return any_open(shares) ? std::max(limit_in_tenths, most_used(shares)) : most_used(shares);
 }
 
 bool comes_before(const BoxShares& a, const BoxShares& b) {

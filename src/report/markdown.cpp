@@ -25,7 +25,7 @@ namespace boxproof {
 namespace report {
 namespace {
 
-void write_head(const ReportInput& r, const Write& write) {
+void write_letter_head(const ReportInput& r, const Write& write) {
   const Judgement& j = r.judgement;
   std::string check = check_name(r);
   check[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(check[0])));
@@ -96,7 +96,7 @@ std::string wrong_words(const Group& g) {
   return (range.empty() ? "" : fmt::format("found {}. ", markdown_line(range))) + "For example: " + message;
 }
 
-std::string place_words(const Group& g) {
+std::string place_in_letter(const Group& g) {
   const FilePlace& place = g.first().place;
   return fmt::format("{}{}", markdown_code(fmt::format("{}:{}:{}", place.file, place.line, place.column)),
                      g.findings.size() > 1 ? fmt::format(" (the first of {})", g.findings.size()) : "");
@@ -127,7 +127,7 @@ std::string item(const Group& g, std::size_t number, const ReportInput& r,
   details.add(asks ? "Answer" : "Do", markdown_line(to_do(f)));
   if (f.severity != Severity::advice)
     details.add(is_on_site(f, r) ? "Show" : "Submit", markdown_line(evidence(g, r)));
-  details.add("Place", place_words(g));
+  details.add("Place", place_in_letter(g));
   if (r.show_work) details.working(f);
   return lead + first + "\n" + details.text() + "\n";
 }
@@ -218,7 +218,7 @@ void list_agreed(const ReportInput& r, const Write& write) {
 }  // namespace
 
 void write_corrections(const ReportInput& r, const Write& write) {
-  write_head(r, write);
+  write_letter_head(r, write);
   list_seen(r, write);
   list_findings(r, write);
   list_gone(r, write);

@@ -75,7 +75,7 @@ std::string keys_of(const Group& g, std::size_t& count) {
   return count > few ? out + fmt::format(" and {} more", count - few) : out;
 }
 
-std::string boxes_words(const Group& g) {
+std::string named_boxes(const Group& g) {
   return fmt::format("{} {}", box_count(g) == 1 ? "box" : "boxes", markdown_line(boxes_of(g)));
 }
 
@@ -94,7 +94,7 @@ std::string without_it(const Group& g, bool many) {
   }
   if (rules.empty()) return {};
   const Finding& first = g.first();
-  const std::string on = of_box(first.part) || first.box_id.empty() ? "" : " for " + boxes_words(g);
+  const std::string on = of_box(first.part) || first.box_id.empty() ? "" : " for " + named_boxes(g);
   return fmt::format("Without {} {} cannot be judged{}.", many ? "them" : "it", fmt::join(rules, ", "), on);
 }
 
@@ -105,9 +105,9 @@ Question of_lacking(const Group& g, const KeyWords& words) {
   if (const std::string meaning = words.of(f.part); !meaning.empty())
     what += fmt::format(" ({})", markdown(meaning));
   if (asks_record(f))
-    what += " in the field record of " + boxes_words(g);
+    what += " in the field record of " + named_boxes(g);
   else if (of_box(f.part) && !f.box_id.empty())
-    what += " of " + boxes_words(g);
+    what += " of " + named_boxes(g);
   const std::string* stated = std::get_if<std::string>(&f.found);
   if (stated != nullptr && *stated != "not stated") {  // something is, that does not do
     const std::string ask = asks_record(f) ? fmt::format("Can {} be corrected, or measured again?", what)

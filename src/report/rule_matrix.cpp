@@ -9,11 +9,11 @@ namespace boxproof::report {
 namespace {
 
 // A topic that does not stand here follows behind these, under its own name.
-struct Topic {
+struct TopicOfRules {
   std::string_view name, heading;
   bool on_roof;
 };
-constexpr Topic topics[] = {
+constexpr TopicOfRules rule_topics[] = {
     {"site", "The site as a whole", false},
     {"voltage", "Voltage", false},
     {"current", "Current", false},
@@ -28,7 +28,7 @@ constexpr Topic topics[] = {
     {"condition", "Conditions seen", true},
 };
 
-std::ptrdiff_t place_of(const Edition& edition) {
+std::ptrdiff_t index_of(const Edition& edition) {
   return std::find(edition_names.begin(), edition_names.end(), edition.name) - edition_names.begin();
 }
 
@@ -58,7 +58,7 @@ std::vector<std::string> sections_by_edition(const Rule& rule, std::span<const E
   for (std::size_t i = 0; i < editions.size();) {
     const std::string section = section_in(rule, editions[i]);
     std::size_t last = i;
-    while (last + 1 < editions.size() && place_of(editions[last + 1]) == place_of(editions[last]) + 1 &&
+    while (last + 1 < editions.size() && index_of(editions[last + 1]) == index_of(editions[last]) + 1 &&
            section_in(rule, editions[last + 1]) == section)
       ++last;
     out.push_back(last == i ? fmt::format("{} {}", editions[i].name, section)
@@ -85,7 +85,7 @@ std::string_view asked_of(const Rule& rule) {
 
 std::vector<TopicRules> by_topic(std::span<const Rule* const> rules) {
   std::vector<TopicRules> out;
-  for (const Topic& t : topics) out.push_back({t.name, t.heading, t.on_roof, {}});
+  for (const TopicOfRules& t : rule_topics) out.push_back({t.name, t.heading, t.on_roof, {}});
   for (const Rule* rule : rules) {
     const std::string_view name = topic_of(*rule);
     auto topic = std::find_if(out.begin(), out.end(), [&](const TopicRules& t) { return t.name == name; });

@@ -39,14 +39,14 @@ void write_rule_list(std::span<const Rule* const> rules, std::span<const Edition
                          version(), names_of(editions)),
              0));
   write(fmt::format("  *  {}\n  {}  the edition does not have the rule\n", star_means, no_section));
-  constexpr std::size_t text_column = 4;
+  constexpr std::size_t indent = 4;
   for (const TopicRules& topic : by_topic(rules)) {
     write(fmt::format("\n{}\n", upper(topic.heading)));
     for (const Rule* rule : topic.rules)
       write(fmt::format("{}{}\n{}{}", left(rule->id, widest + 2),
                         severity_names[static_cast<std::size_t>(rule->severity)],
-                        wrap(rule->title, text_column, std::string(text_column, ' ')),
-                        side_by_side(sections_by_edition(*rule, editions), text_column)));
+                        wrap(rule->title, indent, std::string(indent, ' ')),
+                        side_by_side(sections_by_edition(*rule, editions), indent)));
   }
   write("\nOne rule's page: boxproof rules ID\nAs a checklist:  boxproof rules --format markdown\n\n");
   write(wrap(caution(), 0));

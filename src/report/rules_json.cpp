@@ -5,19 +5,14 @@
 namespace boxproof::report {
 namespace {
 
-void word(Buffer& out, std::string_view lead, std::string_view value) {
-  put(out, lead);
-  put_text(out, value);
-}
-
 void put_rule(Buffer& out, const Rule& rule, std::span<const Edition> editions) {
-  word(out, R"(    {"id": )", rule.id);
-  word(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(rule.severity)]);
-  word(out, R"(, "title": )", rule.title);
-  word(out, R"(, "finds": )", rule.explain[0]);
-  word(out, R"(, "why": )", rule.explain[1]);
-  word(out, R"(, "computed": )", rule.explain[2]);
-  word(out, R"(, "remedy": )", rule.remedy);
+  put_text(out, R"(    {"id": )", rule.id);
+  put_text(out, R"(, "severity": )", severity_names[static_cast<std::size_t>(rule.severity)]);
+  put_text(out, R"(, "title": )", rule.title);
+  put_text(out, R"(, "finds": )", rule.explain[0]);
+  put_text(out, R"(, "why": )", rule.explain[1]);
+  put_text(out, R"(, "computed": )", rule.explain[2]);
+  put_text(out, R"(, "remedy": )", rule.remedy);
   put(out, R"(, "editions": {)");
   for (const Edition& e : editions) {
     if (&e != &editions.front()) put(out, ", ");
@@ -27,7 +22,7 @@ void put_rule(Buffer& out, const Rule& rule, std::span<const Edition> editions) 
       put(out, ": null");
       continue;
     }
-    word(out, R"(: {"section": )", found->second.section);
+    put_text(out, R"(: {"section": )", found->second.section);
     put(out, found->second.unverified ? R"(, "unverified": true})" : R"(, "unverified": false})");
   }
   put(out, "}}");
@@ -40,8 +35,8 @@ void write_rules_json(std::span<const Rule* const> rules, std::span<const Editio
   Buffer out;
   put(out, "{\n  \"format\": \"boxproof-rules/1\",\n  \"editions\": [\n");
   for (const Edition& e : editions) {
-    word(out, R"(    {"edition": )", e.name);
-    word(out, R"(, "title": )", e.title);
+    put_text(out, R"(    {"edition": )", e.name);
+    put_text(out, R"(, "title": )", e.title);
     put(out, &e == &editions.back() ? "}\n" : "},\n");
   }
   put(out, "  ],\n  \"rules\": [\n");
@@ -49,7 +44,7 @@ void write_rules_json(std::span<const Rule* const> rules, std::span<const Editio
     put_rule(out, *rule, editions);
     put(out, &rule == &rules.back() ? "\n" : ",\n");
   }
-  word(out, "  ],\n  \"caution\": ", caution());
+  put_text(out, "  ],\n  \"caution\": ", caution());
   put(out, "\n}\n");
   write({out.data(), out.size()});
 }

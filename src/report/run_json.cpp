@@ -9,14 +9,6 @@ namespace boxproof {
 namespace report {
 namespace {
 
-void put_counts(Buffer& out, std::string_view lead,
-                const std::array<std::size_t, severity_names.size()>& counts) {
-  put(out, lead);
-  for (std::size_t i = 0; i < counts.size(); ++i)
-    put(out, fmt::format("{}\"{}\": {}", i > 0 ? ", " : "{", severity_names[i], counts[i]));
-  put(out, "}");
-}
-
 // Null where the problem is with the file itself.
 std::string place_text(std::uint32_t number) {
   return number > 0 ? fmt::format("{}", number) : "null";

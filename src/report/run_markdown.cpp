@@ -34,7 +34,7 @@ std::string path_words(std::string_view path) {
   return markdown_code(path);
 }
 
-std::string row_of(const RunDesign& design) {
+std::string design_row(const RunDesign& design) {
   if (design.judged == nullptr)
     return fmt::format("- {}: **NOT JUDGED**, {}\n", path_words(design.path),
                        counted(design.unread->total(), "problem with the input", "problems with the input"));
@@ -61,7 +61,7 @@ class RunMarkdown : public RunReport {
  public:
   RunPiece piece(const RunDesign& design) const override {
     RunPiece out;
-    out.row = row_of(design);
+    out.row = design_row(design);
     if (design.judged == nullptr) {
       out.text = fmt::format("## Not judged: {}\n\n", path_words(design.path)) + problems_of(*design.unread);
     } else if (has_section(*design.judged)) {

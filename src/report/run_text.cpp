@@ -65,7 +65,7 @@ std::string marks_of(const RunDesign& design) {
   return out.empty() ? out : " " + out;
 }
 
-std::string row_of(const RunDesign& design, bool colour) {
+std::string design_row(const RunDesign& design, bool colour) {
   std::array<std::string, severity_names.size()> cells;
   if (design.judged == nullptr) {
     cells.fill("–");
@@ -97,7 +97,7 @@ class RunText : public RunReport {
 
   RunPiece piece(const RunDesign& design) const override {
     RunPiece out;
-    out.row = for_log(row_of(design, colour_));
+    out.row = for_log(design_row(design, colour_));
     if (design.judged == nullptr || !has_section(*design.judged)) return out;
     ReportInput r = *design.judged;
     r.colour = colour_;

@@ -10,11 +10,6 @@
 namespace boxproof::report {
 namespace {
 
-void word(Buffer& out, std::string_view lead, std::string_view value) {
-  put(out, lead);
-  put_text(out, value);
-}
-
 // Whether the sentence has the id, and not only as a part of a longer one.
 bool names(std::string_view sentence, std::string_view id) {
   const auto in_a_word = [&](std::size_t at) {
@@ -53,18 +48,18 @@ std::string message_of(const SarifResult& result, const ReportInput& r) {
 void put_logical_locations(Buffer& out, const Finding& f) {
   const std::string whole = f.box_id.empty() ? "site" : f.box_id;
   put(out, R"("logicalLocations": [)");
-  word(out, R"({"name": )", whole);
-  word(out, R"(, "fullyQualifiedName": )", whole);
-  word(out, R"(, "kind": )", f.box_id.empty() ? "site" : "box");
+  put_text(out, R"({"name": )", whole);
+  put_text(out, R"(, "fullyQualifiedName": )", whole);
+  put_text(out, R"(, "kind": )", f.box_id.empty() ? "site" : "box");
   if (!f.part.empty()) {
-    word(out, R"(}, {"name": )", f.part);
-    word(out, R"(, "fullyQualifiedName": )", fmt::format("{}/{}", whole, f.part));
+    put_text(out, R"(}, {"name": )", f.part);
+    put_text(out, R"(, "fullyQualifiedName": )", fmt::format("{}/{}", whole, f.part));
     put(out, R"(, "kind": "part")");
   }
   if (!f.place.pointer.empty()) {
     const std::string_view pointer = f.place.pointer;
-    word(out, R"(}, {"name": )", pointer.substr(pointer.rfind('/') + 1));
-    word(out, R"(, "fullyQualifiedName": )", pointer);
+    put_text(out, R"(}, {"name": )", pointer.substr(pointer.rfind('/') + 1));
+    put_text(out, R"(, "fullyQualifiedName": )", pointer);
     put(out, R"(, "kind": "value")");
   }
   put(out, "}]");
@@ -109,7 +104,7 @@ std::string justification(const BaselineUse& baseline) {
 
 void put_suppression(Buffer& out, const SarifResult& result, const Judgement& j) {
   const auto put_one = [&](const std::string& why, std::string_view status, const FilePlace& place) {
-    word(out, R"(, "suppressions": [{"kind": "external", "justification": )", sarif_text(why));
+    put_text(out, R"(, "suppressions": [{"kind": "external", "justification": )", sarif_text(why));
     put(out, status);
     put(out, R"(, "location": {)");
     put_physical_location(out, place);
@@ -129,7 +124,7 @@ void put_suppression(Buffer& out, const SarifResult& result, const Judgement& j)
 
 void put_properties(Buffer& out, const Finding& f, const ReportInput& r) {
   const auto stated = [&](std::string_view lead, std::string_view value) {
-    if (!value.empty()) word(out, lead, value);
+    if (!value.empty()) put_text(out, lead, value);
   };
   put(out, fmt::format(R"("properties": {{"severity": "{}", "basis": "{}")",
                        severity_names[static_cast<std::size_t>(f.severity)],
@@ -137,7 +132,7 @@ void put_properties(Buffer& out, const Finding& f, const ReportInput& r) {
   stated(R"(, "box": )", f.box_id);
   stated(R"(, "part": )", f.part);
   stated(R"(, "section": )", f.section);
-  word(out, R"(, "edition": )", r.edition.name);
+  put_text(out, R"(, "edition": )", r.edition.name);
   if (f.found.index() != 0) {
     put(out, R"(, "found": )");
     put_amount(out, f.found);
@@ -154,8 +149,8 @@ void put_properties(Buffer& out, const Finding& f, const ReportInput& r) {
     put(out, "]");
   }
   if (f.lacking) {
-    word(out, R"(, "cannot_judge": [)", f.rule->id);
-    for (const Rule* rule : f.also) word(out, ", ", rule->id);
+    put_text(out, R"(, "cannot_judge": [)", f.rule->id);
+    for (const Rule* rule : f.also) put_text(out, ", ", rule->id);
     put(out, "]");
   }
   if (r.show_work && !f.working.empty()) {
@@ -170,7 +165,7 @@ void put_properties(Buffer& out, const Finding& f, const ReportInput& r) {
 std::string sarif_result(const SarifResult& result, const ReportInput& r) {
   const Finding& f = result.finding;
   Buffer out;
-  word(out, R"({"ruleId": )", f.rule->id);
+  put_text(out, R"({"ruleId": )", f.rule->id);
   put(out, fmt::format(R"(, "ruleIndex": {}, "level": "{}", )", result.rule_index, sarif_level(f.severity)));
   put_message(out, message_of(result, r));
   put(out, ", ");

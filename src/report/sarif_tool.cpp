@@ -38,7 +38,7 @@ void text_member(Buffer& out, std::string_view name, std::string_view text) {
   put(out, "}");
 }
 
-void put_rule(Buffer& out, const Rule& rule, std::span<const Edition> editions) {
+void put_sarif_rule(Buffer& out, const Rule& rule, std::span<const Edition> editions) {
   put(out, R"(      {"id": )");
   put_text(out, rule.id);
   put(out, R"(, "name": )");
@@ -77,7 +77,7 @@ void put_sarif_tool(Buffer& out) {
   put(out, ", \"rules\": [\n");
   const auto rules = all_rules();
   for (const Rule* const& rule : rules) {
-    put_rule(out, *rule, editions);
+    put_sarif_rule(out, *rule, editions);
     put(out, &rule == &rules.back() ? "\n" : ",\n");
   }
   put(out, "    ]}},\n");

@@ -148,9 +148,9 @@ int Sheet::put(const DrawnBlock& block, int top, int x) {
 }
 
 void Sheet::put_line(const DrawnLine& line, int x, int y, int room) {
-  using Kind = DrawnLine::Kind;
-  if (line.kind == Kind::heads || line.kind == Kind::row) return put_row(line, x, y, room);
-  const bool bold = line.kind != Kind::detail;
+  if (line.kind == DrawnLine::Kind::heads || line.kind == DrawnLine::Kind::row)
+    return put_row(line, x, y, room);
+  const bool bold = line.kind != DrawnLine::Kind::detail;
   ink_ +=
       svg_text(x, y, bold ? "" : "s", line.text, bold ? sheet::title_size : sheet::detail_size, room, bold);
 }

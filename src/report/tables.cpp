@@ -23,7 +23,7 @@ std::string column_heads(const std::vector<int>& columns, std::size_t width = 8)
   return out;
 }
 
-void limits(const Edition& e, const Write& write) {
+void voltage_limits(const Edition& e, const Write& write) {
   write("VOLTAGE LIMITS\n");
   for (std::size_t use = 0; use < use_names.size(); ++use)
     write(fmt::format("  {}{} V  {}  [{}]\n", left(use_names[use], 12),
@@ -217,32 +217,32 @@ void measured(const Edition& e, const Write& write) {
   line("insulation otherwise, at least", m.insulation_low_megohm, "MΩ", m.insulation_section);
 }
 
-struct Topic {
+struct TableTopic {
   std::string_view name;
   void (*write)(const Edition&, const Write&);
 };
-constexpr std::array topics{Topic{"limits", limits},
-                            Topic{"cold", cold},
-                            Topic{"ampacity", ampacity},
-                            Topic{"correction", correction},
-                            Topic{"adjustment", adjustment},
-                            Topic{"roof", roof},
-                            Topic{"ratings", ratings},
-                            Topic{"grounding", grounding},
-                            Topic{"resistance", resistance},
-                            Topic{"disconnect", disconnect},
-                            Topic{"insulation", insulation},
-                            Topic{"enclosure", write_enclosures},
-                            Topic{"protection", write_protection},
-                            Topic{"labels", write_labels},
-                            Topic{"measured", measured}};
+constexpr std::array topics_of_tables{TableTopic{"limits", voltage_limits},
+                                      TableTopic{"cold", cold},
+                                      TableTopic{"ampacity", ampacity},
+                                      TableTopic{"correction", correction},
+                                      TableTopic{"adjustment", adjustment},
+                                      TableTopic{"roof", roof},
+                                      TableTopic{"ratings", ratings},
+                                      TableTopic{"grounding", grounding},
+                                      TableTopic{"resistance", resistance},
+                                      TableTopic{"disconnect", disconnect},
+                                      TableTopic{"insulation", insulation},
+                                      TableTopic{"enclosure", write_enclosures},
+                                      TableTopic{"protection", write_protection},
+                                      TableTopic{"labels", write_labels},
+                                      TableTopic{"measured", measured}};
 
 }  // namespace
 
 std::span<const std::string_view> table_topics() {
   static constexpr auto names = [] {
-    std::array<std::string_view, topics.size()> out;
-    for (std::size_t i = 0; i < topics.size(); ++i) out[i] = topics[i].name;
+    std::array<std::string_view, topics_of_tables.size()> out;
+    for (std::size_t i = 0; i < topics_of_tables.size(); ++i) out[i] = topics_of_tables[i].name;
     return out;
   }();
   return names;
@@ -250,7 +250,7 @@ std::span<const std::string_view> table_topics() {
 
 void write_tables(const Edition& e, const std::vector<std::string>& chosen, const Write& write) {
   write(e.title + "\n\n");
-  for (const Topic& topic : topics) {
+  for (const TableTopic& topic : topics_of_tables) {
     if (!chosen.empty() && std::find(chosen.begin(), chosen.end(), topic.name) == chosen.end()) continue;
     topic.write(e, write);
     write("\n");

@@ -11,7 +11,7 @@ namespace boxproof::report {
 namespace {
 
 // Of a second visit: what makes the report fit the plan not wholly, and what is open elsewhere.
-void write_second(const SecondVisit& second, const Write& write) {
+void write_second_on_page(const SecondVisit& second, const Write& write) {
   for (const std::string& text : second.remarks)
     write(fmt::format("<p class=\"cell full isolate\"><strong>{}</strong></p>\n", html(text)));
   if (second.elsewhere.empty()) return;
@@ -25,7 +25,7 @@ void write_second(const SecondVisit& second, const Write& write) {
 }
 
 // The head: whose boxes, how far one is, and what must be known before a box is opened.
-void write_head(const TallySheet& sheet, const Write& write) {
+void write_page_head(const TallySheet& sheet, const Write& write) {
   const Site& site = sheet.design.design.site;
   write(fmt::format(
       "<a class=\"skip\" href=\"#box-name\">To the box</a>\n"
@@ -49,7 +49,7 @@ void write_head(const TallySheet& sheet, const Write& write) {
       "Work in it is for qualified persons.</p>\n");
   for (const std::string& text : changes(sheet.overrides, sheet.edition))
     write(fmt::format("<p class=\"cell full\">{}</p>\n", html(text)));
-  if (sheet.second) write_second(*sheet.second, write);
+  if (sheet.second) write_second_on_page(*sheet.second, write);
   write("</header>\n");
 }
 
@@ -80,7 +80,7 @@ void write_foot(const TallySheet& sheet, const Write& write) {
 
 void write_tally_html(const TallySheet& sheet, const Write& write) {
   write_page_head("Field sheet: " + sheet.design.design.site.name, {"page", "tally"}, write);
-  write_head(sheet, write);
+  write_page_head(sheet, write);
   write_panes(write);
   write_foot(sheet, write);
   write_page_data("plan", tally_data(sheet), write);

@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::size_t indent = 10;
 
-void line(std::string& out, std::string_view label, std::string_view text) {
+void sheet_line(std::string& out, std::string_view label, std::string_view text) {
   out += wrap(text, indent, "  " + left(label, indent - 2));
 }
 
@@ -24,21 +24,21 @@ std::string to_the_edge(std::string text) {
 }
 
 // What a second visit must know besides its boxes.
-void write_second(const SecondVisit& s, const Write& write) {
+void write_second_on_sheet(const SecondVisit& s, const Write& write) {
   for (const std::string& remark : s.remarks) write(wrap(plain(remark), 4, "  "));
   if (s.elsewhere.empty()) return;
   write("  OPEN ELSEWHERE, of the site and of boxes that are not on the plan\n");
   for (const std::string& text : s.elsewhere) write(wrap(plain(text), 6, "    "));
 }
 
-void write_head(const TallySheet& s, const Write& write) {
+void write_sheet_head(const TallySheet& s, const Write& write) {
   const std::string left_side = fmt::format("boxproof {}", version());
   write(left_side +
         right(fmt::format("field sheet, NEC {}", s.edition.name), page_width - width_of(left_side)) + "\n");
   write(wrap(plain(s.design.design.site.name), 0));
   for (const std::string& sentence : s.how) write(wrap(plain(sentence), 4, "  "));
   for (const std::string& text : changes(s.overrides, s.edition)) write(wrap(text, 4, "  "));
-  if (s.second) write_second(*s.second, write);
+  if (s.second) write_second_on_sheet(*s.second, write);
   write("\n" + to_the_edge("date ________________  visit: first / again   by "));
   write("\n" + to_the_edge("weather "));
   write(
@@ -121,18 +121,18 @@ void write_box(std::string& out, const TallySheet& s, const TallyBox& entry, Box
   const Combiner& box = *entry.box;
   box_facts(s.design.design, box, s.edition, f);
   out += wrap(name_words(box), indent);
-  if (!entry.why.empty()) line(out, "chosen", plain(entry.why));
+  if (!entry.why.empty()) sheet_line(out, "chosen", plain(entry.why));
   write_again(out, entry);
-  line(out, "PLAN", count_words(f));
-  for (const Circuit& circuit : box.circuits) line(out, "", circuit_words(circuit));
-  if (box.fuse) line(out, "", "fuses " + fuse_words(*box.fuse));
-  line(out, "", parts_words(box));
-  line(out, "", output_words(box));
-  line(out, "", label_words(f, s.edition));
+  sheet_line(out, "PLAN", count_words(f));
+  for (const Circuit& circuit : box.circuits) sheet_line(out, "", circuit_words(circuit));
+  if (box.fuse) sheet_line(out, "", "fuses " + fuse_words(*box.fuse));
+  sheet_line(out, "", parts_words(box));
+  sheet_line(out, "", output_words(box));
+  sheet_line(out, "", label_words(f, s.edition));
   out +=
       to_the_edge("  " + left("THERE", indent - 2) + "positives ____  negatives ____  fuses ____  series ");
-  line(out, "", "fuses ____ A _____ V  DC yes / no  type _____  switch _____ V _____ A");
-  line(out, "", "label ____________ strings ____ of ____  _____ V _____ A  fuses ____ A");
+  sheet_line(out, "", "fuses ____ A _____ V  DC yes / no  type _____  switch _____ V _____ A");
+  sheet_line(out, "", "label ____________ strings ____ of ____  _____ V _____ A  fuses ____ A");
   out += to_the_edge(std::string(indent, ' ') + "output ______________________  seen ");
   out += to_the_edge(std::string(indent, ' ') + "notes ");
 }
@@ -150,7 +150,7 @@ void write_words(const Write& write) {
 }  // namespace
 
 void write_tally_text(const TallySheet& s, const Write& write) {
-  write_head(s, write);
+  write_sheet_head(s, write);
   const std::string rule(page_width, '-');
   BoxFacts facts;
   for (const TallyBox& entry : s.boxes) {

@@ -18,7 +18,7 @@ std::string key_of(const Inverter& i, std::string_view key) {
   return fmt::format("/inverters/{}/{}", text::pointer_token(i.id), key);
 }
 namespace {
-constexpr std::string_view as_found = " as found";
+constexpr std::string_view as_found_words = " as found";
 }
 
 std::string key_of(const Conductor& c, std::string_view key) {
@@ -27,7 +27,7 @@ std::string key_of(const Conductor& c, std::string_view key) {
   const bool rating = key == "insulation_c" || key == "rated_v";
   if (c.planned != nullptr && !(rating && !text::same_word(c.insulation, c.planned->insulation)))
     return key_of(*c.planned, key);
-  const bool found = c.id.ends_with(as_found);
+  const bool found = c.id.ends_with(as_found_words);
   return fmt::format("{}/{}/{}", found ? "" : "/conductors", text::pointer_token(c.id), key);
 }
 

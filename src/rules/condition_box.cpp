@@ -16,7 +16,7 @@ constexpr Condition loose_mounting{Disposition::correct, "The mounting is loose 
 constexpr Condition label_illegible{
     Disposition::correct, "A label cannot be read on",
     "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open", "box"};
-constexpr Condition label_missing{
+constexpr Condition seen_label_missing{
     Disposition::correct, "A label is missing on",
     "whoever opens the box is not warned of its voltage, nor that it stays live with the switch open", "box"};
 constexpr Condition counterfeit_mark{
@@ -87,7 +87,7 @@ const Rule condition_label_missing{
          "One entry of the record's list of what was seen, with the label under where. This is the "
          "inspector's word; which labels the edition wants is not asked here."},
     .remedy = "Put up the label, with the values of the box as it was built.",
-    .judge_visit = judge_seen<label_missing>};
+    .judge_visit = judge_seen<seen_label_missing>};
 
 const Rule condition_counterfeit_mark{
     .id = "condition/counterfeit-mark",

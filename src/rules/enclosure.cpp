@@ -14,11 +14,11 @@ namespace boxproof {
 namespace {
 
 // As messages say it, in the order of Place.
-constexpr std::array<std::string_view, 4> where{"on a roof", "on a wall outdoors", "on the ground outdoors",
-                                                "indoors"};
+constexpr std::array<std::string_view, 4> mounted_words{"on a roof", "on a wall outdoors",
+                                                        "on the ground outdoors", "indoors"};
 
 std::string_view where_of(const BoxCase& c) {
-  return where[static_cast<std::size_t>(*c.box.mounting->place)];
+  return mounted_words[static_cast<std::size_t>(*c.box.mounting->place)];
 }
 
 bool is_ip_code(std::string_view type) {

@@ -60,7 +60,7 @@ std::vector<std::string> corrected_without(const Json& plan, const Json& before,
 }  // namespace
 
 // Keys of a box stand over those of its type: without one, the type's value stands, which is another plan.
-TEST_CASE("a revision that only states less corrects nothing", "[slow]") {
+TEST_CASE("a revision that only states less corrects nothing", "[slow][plain]") {
   const Json plan = example_json("saltmarsh-faults.json");
   const Json before = plan_report(plan);
   std::vector<Json::json_pointer> keys;

@@ -89,7 +89,7 @@ std::vector<std::string> corrected(const ComparedReports& c, std::size_t& others
 }  // namespace
 
 TEST_CASE("a later record that says a part of what the earlier one said, and nothing else, corrects nothing",
-          "[slow]") {
+          "[slow][plain]") {
   std::size_t others = 0;
   const Json plan = example_json("saltmarsh.json"), visit = example_json("saltmarsh-visit.json")["boxes"];
   const Json first = visit_report(plan, visit);
