@@ -13,6 +13,7 @@
 #include "src/report/agreed.hpp"
 #include "src/report/html_text.hpp"
 #include "src/report/junit_cases.hpp"
+#include "src/report/known.hpp"
 #include "src/report/phrases.hpp"
 #include "src/rules/notes.hpp"
 
@@ -115,6 +116,9 @@ std::string judged_suite(std::string_view design, const ReportInput& r, Severity
   std::vector<std::string> lines{"Boxes: " + verdicts_line(j), "Findings: " + counts_line(j)};
   if (j.exceptions_day) lines.push_back(exceptions_summary(j));
   for (std::string& remark : remarks(r)) lines.push_back(std::move(remark));
+  if (j.baseline)
+    for (const std::string& entry : entry_lines(j.baseline->stale))
+      lines.push_back(fmt::format("{}: {}", stale_words, entry));
   return suite_text(design, n,
                     {{"site", r.design.design.site.name},
                      {"check", check_name(r)},

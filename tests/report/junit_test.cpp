@@ -4,6 +4,7 @@
 
 #include "src/cli/run_reports.hpp"
 #include "tests/support/agreed.hpp"
+#include "tests/support/baseline.hpp"
 #include "tests/support/catch.hpp"
 #include "tests/support/command.hpp"
 #include "tests/support/example.hpp"
@@ -212,6 +213,17 @@ TEST_CASE("what does not fail stands in the output of its case") {
     CHECK_FALSE(has(box.one("failure")->text, "fuse/not-pv-listed"));
     CHECK(has(box.one("system-out")->text, "fuse/not-pv-listed"));
   }
+}
+
+TEST_CASE("an entry of the baseline that no longer occurs is told in the output of the suite") {
+  const Baseline baseline = baseline_of(judge(with_box({{"fuse", {{"pv_listed", false}}}}))->judgement);
+  REQUIRE(baseline.entries.size() == 1);
+  const std::string told =
+      "No longer occurs: remove the entry, or write the baseline anew: correction fuse/not-pv-listed on A-01";
+  const auto mended = judge(sound_design()), still = judge(with_box({{"fuse", {{"pv_listed", false}}}}));
+  for (Judged* judged : {mended.get(), still.get()}) hold_beside(*judged, baseline);
+  CHECK(has(suite(*mended).one("system-out")->text, told));
+  CHECK_FALSE(has(suite(*still).one("system-out")->text, "No longer occurs"));
 }
 
 TEST_CASE("an agreed exception fails nothing, and is told") {

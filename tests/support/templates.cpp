@@ -1,5 +1,5 @@
-// What the tests spend most of their time in, compiled with optimisation, unlike them: the linker takes each of these
-// templates from here. Nothing calls this file.
+// What the tests spend most of their time in, compiled with optimisation, unlike them: the linker takes each
+// of these templates from here. Nothing calls this file.
 #include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
