@@ -8,16 +8,6 @@
 namespace boxproof::report {
 namespace {
 
-void amount(Buffer& out, std::string_view lead, const Amount& value) {
-  put(out, lead);
-  if (const double* n = std::get_if<double>(&value))
-    put_number(out, *n);
-  else if (const std::string* text = std::get_if<std::string>(&value))
-    put_text(out, *text);
-  else
-    put(out, "null");
-}
-
 void put_report(Buffer& out, std::string_view key, const ReportFile& r) {
   put(out, fmt::format("  \"{}\": {{\"file\": ", key));
   put_text(out, r.name);
@@ -38,8 +28,8 @@ void put_side(Buffer& out, std::string_view lead, const ReportedFinding* side) {
   put_text_or_null(out, R"({"severity": )", name_of(f.severity));
   put_text_or_null(out, R"(, "basis": )", basis_names[static_cast<std::size_t>(f.basis)]);
   put_text_or_null(out, R"(, "message": )", f.message);
-  amount(out, R"(, "found": )", f.found);
-  amount(out, R"(, "required": )", f.required);
+  put_amount(out, R"(, "found": )", f.found);
+  put_amount(out, R"(, "required": )", f.required);
   put_text_or_null(out, R"(, "unit": )", f.unit);
   put_text_or_null(out, R"(, "section": )", f.section);
   put_text_or_null(out, R"(, "file": )", f.place.file);
@@ -77,8 +67,8 @@ void put_changed(Buffer& out, const ChangedBox& box) {
     put_text_or_null(out, &change == &box.changes.front() ? R"({"where": )" : R"(, {"where": )",
                      change.where);
     put_text_or_null(out, R"(, "value": )", change.name->key);
-    amount(out, R"(, "before": )", change.before);
-    amount(out, R"(, "after": )", change.after);
+    put_amount(out, R"(, "before": )", change.before);
+    put_amount(out, R"(, "after": )", change.after);
     put(out, "}");
   }
   put(out, "]}");

@@ -49,6 +49,9 @@ inline void put_text_or_null(Buffer& out, std::string_view text) {
     put_text(out, text);
 }
 
+// What was found or required: a number, a text, or null.
+void put_amount(Buffer& out, const Amount& amount);
+
 // The same behind a lead, such as a key.
 inline void put_text(Buffer& out, std::string_view lead, std::string_view text) {
   put(out, lead);
@@ -59,6 +62,10 @@ inline void put_text_or_null(Buffer& out, std::string_view lead, std::string_vie
   put_text_or_null(out, text);
 }
 
+inline void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
+  put(out, lead);
+  put_amount(out, amount);
+}
 template <class Number>
 void put_number(Buffer& out, std::string_view lead, Number value) {
   put(out, lead);
@@ -68,9 +75,6 @@ void put_number(Buffer& out, std::string_view lead, Number value) {
 // Findings by severity, behind a lead.
 void put_counts(Buffer& out, std::string_view lead,
                 const std::array<std::size_t, severity_names.size()>& counts);
-
-// What was found or required: a number, a text, or null.
-void put_amount(Buffer& out, const Amount& amount);
 
 // The steps behind a value, as a list.
 void put_working(Buffer& out, const Working& working);

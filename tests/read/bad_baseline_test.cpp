@@ -21,26 +21,6 @@ constexpr std::string_view sound = R"({
 }
 )";
 
-std::vector<std::string> problems_of(std::string_view text) {
-  std::vector<std::string> out;
-  try {
-    read_baseline({"b.json", std::string(text)});
-  } catch (const InputError& e) {
-    for (const Problem& p : e.problems()) out.push_back(to_text(p));
-  }
-  return out;
-}
-
-void check(const std::vector<BadInput>& table) {
-  CHECK(problems_of(as_json(sound)) == std::vector<std::string>{});
-  for (const BadInput& bad : table) {
-    CAPTURE(std::string(bad.what));
-    std::vector<std::string> expected;
-    for (std::string_view line : bad.lines) expected.push_back("b.json:" + as_json(line));
-    CHECK(problems_of(as_json(changed(sound, bad.from, bad.to))) == expected);
-  }
-}
-
 }  // namespace
 
 TEST_CASE("a baseline is read, the entries of a design together") {
@@ -82,7 +62,8 @@ TEST_CASE("what is written is read back") {
 }
 
 TEST_CASE("baselines with something missing or of another kind than expected") {
-  check(
+  check_baselines(
+      sound,
       {{"another format",
         "boxproof-baseline/1",
         "boxproof-exceptions/1",
@@ -160,7 +141,8 @@ TEST_CASE("baselines with something missing or of another kind than expected") {
 }
 
 TEST_CASE("baselines with names that nobody knows, and a hazard") {
-  check(
+  check_baselines(
+      sound,
       {{"a misspelt key",
         "'part': 'disconnect', ",
         "'part': 'disconnect', 'severitty': 1, ",
@@ -190,7 +172,7 @@ TEST_CASE("an entry that covers another finding than it names") {
        {std::pair{"disconnect/too-far", "disconnect/missing"}, std::pair{"'F-2'", "'F-3'"},
         std::pair{"'F-2'", "null"}, std::pair{"'disconnect',", "'output',"}}) {
     CAPTURE(from, to);
-    const auto said = problems_of(as_json(changed(sound, from, to)));
+    const auto said = baseline_problems(as_json(changed(sound, from, to)));
     REQUIRE(said.size() == 1);
     CHECK(said[0].starts_with("b.json:" + as_json(made_of)));
     CHECK(said[0].ends_with(
@@ -199,7 +181,8 @@ TEST_CASE("an entry that covers another finding than it names") {
 }
 
 TEST_CASE("all that is wrong with a baseline is said at once, in its order") {
-  const auto said = problems_of(as_json(R"({ 'format': 'boxproof-baseline/1', 'date': 'spring', 'reason': '',
+  const auto said =
+      baseline_problems(as_json(R"({ 'format': 'boxproof-baseline/1', 'date': 'spring', 'reason': '',
   'findings': [ { 'design': '', 'fingerprint': 1, 'rule': 'x', 'box': [], 'part': {}, 'severity': 'hazard' },
   { } ] })"));
   const std::vector<std::string> starts{"1:44: /date",
@@ -226,7 +209,8 @@ TEST_CASE("all that is wrong with a baseline is said at once, in its order") {
 TEST_CASE("a baseline that is no JSON, or no object") {
   for (const char* text : {"", "   ", "{", "[", "{\"format\": }", "\xFF"}) {
     CAPTURE(text);
-    CHECK(problems_of(text).size() == 1);
+    CHECK(baseline_problems(text).size() == 1);
   }
-  CHECK(problems_of("[]") == std::vector<std::string>{"b.json:1:1: found a list, expected an object {…}"});
+  CHECK(baseline_problems("[]") ==
+        std::vector<std::string>{"b.json:1:1: found a list, expected an object {…}"});
 }

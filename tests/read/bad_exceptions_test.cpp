@@ -22,26 +22,6 @@ constexpr std::string_view sound = R"({
 }
 )";
 
-std::vector<std::string> problems_of(std::string_view text) {
-  std::vector<std::string> out;
-  try {
-    read_exceptions({"e.json", std::string(text)});
-  } catch (const InputError& e) {
-    for (const Problem& p : e.problems()) out.push_back(to_text(p));
-  }
-  return out;
-}
-
-void check(const std::vector<BadInput>& table) {
-  CHECK(problems_of(as_json(sound)) == std::vector<std::string>{});
-  for (const BadInput& bad : table) {
-    CAPTURE(std::string(bad.what));
-    std::vector<std::string> expected;
-    for (std::string_view line : bad.lines) expected.push_back("e.json:" + as_json(line));
-    CHECK(problems_of(as_json(changed(sound, bad.from, bad.to))) == expected);
-  }
-}
-
 constexpr std::string_view known =
     "; known keys are rule, boxes, designs, reason, agreed_by, date, expires, hazard";
 
@@ -78,7 +58,8 @@ TEST_CASE("a file of agreed exceptions is read") {
 }
 
 TEST_CASE("exceptions with something missing or of another kind than expected") {
-  check(
+  check_exceptions(
+      sound,
       {{"another format",
         "boxproof-exceptions/1",
         "boxproof-asbuilt/1",
@@ -176,7 +157,8 @@ TEST_CASE("exceptions with names that nobody knows") {
       "7:7: /exceptions/0/hazrad: found the key 'hazrad', which is not known here; did you "
       "mean 'hazard'?" +
       std::string(known);
-  check(
+  check_exceptions(
+      sound,
       {{"a misspelt key", "'hazard'", "'hazrad'", {unknown}},
        {"a misspelt key at the top",
         "'note': 'of our own'",
@@ -195,7 +177,8 @@ TEST_CASE("exceptions with names that nobody knows") {
 }
 
 TEST_CASE("exceptions with days that are none, or in the wrong order") {
-  check(
+  check_exceptions(
+      sound,
       {{"a day that the calendar has not",
         "2027-01-10",
         "2027-02-30",
@@ -217,7 +200,7 @@ TEST_CASE("exceptions with days that are none, or in the wrong order") {
 }
 
 TEST_CASE("all that is wrong with a file of exceptions is said at once, in its order") {
-  const auto said = problems_of(as_json(R"({ 'format': 'boxproof-exceptions/1', 'exceptions': [
+  const auto said = exceptions_problems(as_json(R"({ 'format': 'boxproof-exceptions/1', 'exceptions': [
   { 'rule': 'x', 'boxes': [], 'reason': '', 'agreed_by': 1, 'date': '2027-06-31', 'until': '' },
   { }
 ] })"));
@@ -242,7 +225,8 @@ TEST_CASE("all that is wrong with a file of exceptions is said at once, in its o
 TEST_CASE("a file of exceptions that is no JSON, or no object") {
   for (const char* text : {"", "   ", "{", "[", "{\"format\": }", "\xFF"}) {
     CAPTURE(text);
-    CHECK(problems_of(text).size() == 1);
+    CHECK(exceptions_problems(text).size() == 1);
   }
-  CHECK(problems_of("[]") == std::vector<std::string>{"e.json:1:1: found a list, expected an object {…}"});
+  CHECK(exceptions_problems("[]") ==
+        std::vector<std::string>{"e.json:1:1: found a list, expected an object {…}"});
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "boxproof/baseline.hpp"
+#include "boxproof/exceptions.hpp"
 #include "tests/support/catch.hpp"
 
 namespace boxproof::test {
@@ -11,7 +13,7 @@ template <class Read>
 std::vector<std::string> problems(const Document& document, Read&& read) {
   std::vector<std::string> out;
   try {
-    read(document, {});
+    read(document);
   } catch (const InputError& e) {
     for (const Problem& p : e.problems()) out.push_back(to_text(p));
   }
@@ -47,10 +49,16 @@ std::string changed(std::string_view text, std::string_view from, std::string_vi
 }
 
 std::vector<std::string> design_problems(std::string_view text) {
-  return problems({"design.json", std::string(text)}, read_design);
+  return problems({"design.json", std::string(text)}, [](const Document& d) { read_design(d); });
 }
 std::vector<std::string> record_problems(std::string_view text) {
-  return problems({"record.json", std::string(text)}, read_field_record);
+  return problems({"record.json", std::string(text)}, [](const Document& d) { read_field_record(d); });
+}
+std::vector<std::string> baseline_problems(std::string_view text) {
+  return problems({"b.json", std::string(text)}, read_baseline);
+}
+std::vector<std::string> exceptions_problems(std::string_view text) {
+  return problems({"e.json", std::string(text)}, read_exceptions);
 }
 
 std::vector<std::string> without_reasons(std::vector<std::string> problems) {
@@ -66,6 +74,12 @@ void check_designs(std::string_view sound, const std::vector<BadInput>& table) {
 }
 void check_records(std::string_view sound, const std::vector<BadInput>& table) {
   check_all(sound, "record.json", table, record_problems);
+}
+void check_baselines(std::string_view sound, const std::vector<BadInput>& table) {
+  check_all(sound, "b.json", table, baseline_problems);
+}
+void check_exceptions(std::string_view sound, const std::vector<BadInput>& table) {
+  check_all(sound, "e.json", table, exceptions_problems);
 }
 
 const std::string_view small_design = R"({
