@@ -20,7 +20,7 @@ const std::string faults = std::string(BOXPROOF_EXAMPLES) + "/saltmarsh-faults.j
 std::vector<std::string> boxes_in(const Json& schedule) {
   std::vector<std::string> out;
   for (const Json& label : schedule["labels"])
-    if (!label["box"].is_null() && (out.empty() || out.back() != label["box"])) out.push_back(label["box"]);
+    if (!label["box"].is_null() && (out.empty() || label["box"] != out.back())) out.push_back(label["box"]);
   return out;
 }
 

@@ -31,7 +31,7 @@ TEST_CASE(
   REQUIRE(rows.size() == found.size() + 1);
   const Cells header = rows.front();
   const auto fill = [&](Cells& row, const Json& box) {
-    REQUIRE(row[0] == box["id"]);
+    REQUIRE(box["id"] == row[0]);
     const auto put = [&](const char* column, const Json& value) {
       if (value.is_null()) return;
       row[static_cast<std::size_t>(std::find(header.begin(), header.end(), column) - header.begin())] =

@@ -88,7 +88,7 @@ const std::map<std::string, std::string> levels{
 void check_same(const Command& c, const Json& f) {
   CAPTURE(f.dump());
   CHECK(c.level == levels.at(f["severity"]));
-  CHECK(c.properties.at("file") == f["file"]);
+  CHECK(f["file"] == c.properties.at("file"));
   CHECK(c.properties.at("line") == f["line"].dump());
   CHECK(c.properties.at("col") == f["column"].dump());
   CHECK(c.properties.at("endLine") == f["end_line"].dump());
@@ -133,7 +133,7 @@ TEST_CASE("one design with a field record, line by line") {
   std::vector<Json> expected(findings.begin(), findings.end());
   const std::vector<std::string> order{"hazard", "correction", "query", "advice"};
   const auto rank = [&](const Json& f) {
-    return std::find(order.begin(), order.end(), f["severity"]) - order.begin();
+    return std::find(order.begin(), order.end(), f["severity"].get<std::string>()) - order.begin();
   };
   std::stable_sort(expected.begin(), expected.end(),
                    [&](const Json& a, const Json& b) { return rank(a) < rank(b); });

@@ -143,7 +143,7 @@ TEST_CASE("JSON and CSV list the same labels, of the example too") {
       for (std::size_t i = 0; i < rows.size(); ++i) {
         const Json& box = labels[i]["box"];
         if (rows[i].at("box") != (box.is_null() ? "" : box.get<std::string>()) ||
-            rows[i].at("text") != labels[i]["text"] || rows[i].at("kind") != labels[i]["kind"])
+            labels[i]["text"] != rows[i].at("text") || labels[i]["kind"] != rows[i].at("kind"))
           FAIL_CHECK("row " << i);
       }
     }

@@ -204,7 +204,7 @@ TEST_CASE("tally CSV: the columns of a field record, a row a box with its id alo
     CHECK(rows[0] == Cells(read::field_column_names.begin(), read::field_column_names.end()));
     for (std::size_t i = 1; i < rows.size(); ++i) {
       REQUIRE(rows[i].size() == read::field_column_names.size());
-      CHECK(rows[i][0] == design["combiners"][i - 1]["id"]);
+      CHECK(design["combiners"][i - 1]["id"] == rows[i][0]);
       CHECK(std::all_of(rows[i].begin() + 1, rows[i].end(),
                         [](const std::string& cell) { return cell.empty(); }));
     }
