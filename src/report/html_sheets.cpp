@@ -28,7 +28,7 @@ std::string heading(const BoxSheet& s) {
   const auto item = [&](std::string_view label, std::string_view text) {
     if (!text.empty()) out += fmt::format("<div><dt>{}</dt><dd>{}</dd></div>", label, name(text));
   };
-  item("BoxSheet", box.sheet);
+  item("Sheet", box.sheet);
   item("Type", box.type != nullptr ? box.type->id : std::string());
   item("Feeds", box.inverter->id);
   item("Location", box.location);

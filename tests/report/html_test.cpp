@@ -1,4 +1,6 @@
 // The report as a page: whole, by itself, with everything in it that was found, and each thing once.
+#include <algorithm>
+
 #include "boxproof/rule.hpp"
 #include "src/report/groups.hpp"
 #include "src/report/layout.hpp"
@@ -161,6 +163,21 @@ TEST_CASE("every box has its row, its section, and in it each of its findings wi
       CHECK(has(sheet->text, "No findings.") == (findings == 0));
     }
   }
+}
+
+TEST_CASE("the head of a box's section names what is in it") {
+  const auto judged = judge_example("saltmarsh.json", {});
+  const WebPage page = take_apart(html_report(*judged));
+  std::vector<std::string> labels, values;
+  for (const WebElement* label : page.all("dt")) labels.push_back(label->text);
+  for (const WebElement* value : page.all("dd")) values.push_back(value->text);
+  const auto first = std::find(labels.begin(), labels.end(), "Sheet");
+  REQUIRE(labels.end() - first >= 4);
+  CHECK(std::vector<std::string>(first, first + 4) ==
+        std::vector<std::string>{"Sheet", "Type", "Feeds", "Location"});
+  const auto at = values.begin() + (first - labels.begin());
+  CHECK(std::vector<std::string>(at, at + 4) ==
+        std::vector<std::string>{"E-201", "A16", "INV-1", "hall A, bay 1 north"});
 }
 
 TEST_CASE("a box's marks point to the entries that tell of it") {
