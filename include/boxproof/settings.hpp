@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "boxproof/finding.hpp"
 #include "boxproof/read.hpp"
 
 namespace boxproof {
@@ -28,6 +29,7 @@ struct Settings {
     std::string format, path;  // - is standard output; with / at its end, a folder
   };
   std::vector<Report> formats;  // at most one of them to standard output; empty: none stated
+  FilePlace formats_place;      // of all of them
 };
 
 // Reads settings (boxproof-settings/1). Throws InputError with every problem of the file.

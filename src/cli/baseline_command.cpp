@@ -54,7 +54,7 @@ class Writing {
     text::in_order<Entries>(
         designs_.size(), [this](std::size_t i, Entries& out) { make(designs_[i], out); }, take_next);
     progress_.clear();
-    tell_empty_arguments();
+    for (const auto& [argument, error] : arguments_.without_design()) not_read(error);
     return unread_ > 0 ? give_up() : write();
   }
 
@@ -79,7 +79,7 @@ class Writing {
       if (o_.verbose) say(fmt::format("{}: skipped: {}", input.path, out.why_skipped));
       return;
     }
-    for (const std::size_t argument : input.arguments) leads_somewhere_[argument] = true;
+    arguments_.add_design(input);
     if (out.unread) not_read(*out.unread);
     hazards_ += out.hazards;
     baseline_.entries.insert(baseline_.entries.end(), std::make_move_iterator(out.entries.begin()),
@@ -95,16 +95,6 @@ class Writing {
   void say(const std::string& line) {
     progress_.clear();
     cli::say(line, console_);
-  }
-
-  // Whoever names a folder means that there is a design in it.
-  void tell_empty_arguments() {
-    for (std::size_t i = 0; i < o_.designs.size(); ++i)
-      if (!leads_somewhere_[i])
-        not_read(InputError({{o_.designs[i], 0, 0, "",
-                              "found no design there, expected at least one JSON file that says "
-                              "boxproof-design/1"}},
-                            1));
   }
 
   int give_up() {
@@ -132,7 +122,7 @@ class Writing {
   std::shared_ptr<Others> others_ = std::make_shared<Others>();
   Baseline baseline_;
   std::size_t hazards_ = 0, unread_ = 0;
-  std::vector<bool> leads_somewhere_ = std::vector<bool>(o_.designs.size());  // by argument
+  ArgumentsUsed arguments_{o_.designs};
 };
 
 }  // namespace

@@ -43,8 +43,7 @@ int check_command(const Options& o, Console& console) {
   const Targets targets(outputs, designs);
   for (const std::string* input : {&o.record, &o.exceptions, &o.baseline, &o.amendments})
     targets.keep(*input);
-  if (std::find(o.by_settings.begin(), o.by_settings.end(), "formats") != o.by_settings.end())
-    targets.expect_under(o.settings);
+  if (o.formats) targets.expect_under(*o.formats);
   targets.leave_out(designs);
   return is_one(o, designs) ? check_one(o, outputs, targets, console)
                             : check_many(o, designs, outputs, targets, console);

@@ -128,11 +128,11 @@ class Run {
   void take(const DesignInput& input, Told& told) {
     if (!told.why_skipped.empty()) {
       ++totals_.skipped;
-      for (const std::size_t argument : input.arguments) ++skipped_[argument];
+      arguments_.add_skipped(input);
       if (o_.verbose) say(fmt::format("{}: skipped: {}", input.path, told.why_skipped));
       return;
     }
-    for (const std::size_t argument : input.arguments) leads_somewhere_[argument] = true;
+    arguments_.add_design(input);
     take(shown_path(input.path), told);
   }
 
@@ -156,19 +156,10 @@ class Run {
     cli::say(text, console_);
   }
 
-  // Whoever names a folder means that there is a design in it: to find none must not look like success.
   void tell_empty_arguments() {
-    for (std::size_t i = 0; i < o_.designs.size(); ++i) {
-      if (leads_somewhere_[i]) continue;
-      const std::string& argument = o_.designs[i];
-      const std::string skipped = skipped_[i] == 0
-                                      ? ""
-                                      : fmt::format(" ({} skipped; --verbose says why)",
-                                                    counted(skipped_[i], "file was", "files were"));
-      const std::string message = fmt::format(
-          "found no design there{}, expected at least one JSON file that says boxproof-design/1", skipped);
+    for (const auto& [argument, error] : arguments_.without_design()) {
       Told told;
-      not_read(argument, InputError({{argument, 0, 0, "", message}}, 1), told);
+      not_read(argument, error, told);
       take(argument, told);
     }
   }
@@ -191,8 +182,7 @@ class Run {
   std::optional<ExceptionsOverRun> exceptions_;
   std::vector<Whole> wholes_;
   RunTotals totals_;
-  std::vector<bool> leads_somewhere_ = std::vector<bool>(o_.designs.size());        // by argument
-  std::vector<std::size_t> skipped_ = std::vector<std::size_t>(o_.designs.size());  // likewise
+  ArgumentsUsed arguments_{o_.designs};
 };
 
 }  // namespace

@@ -2,11 +2,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <ostream>
 
 #include "src/cli/case.hpp"
 #include "src/cli/commands.hpp"
+#include "src/cli/design_path.hpp"
 #include "src/cli/files.hpp"
 #include "src/cli/progress.hpp"
 #include "src/draft/column_list.hpp"
@@ -19,34 +19,21 @@
 namespace boxproof::cli {
 namespace {
 
-namespace fs = std::filesystem;
-
 constexpr std::string_view starter_name = "starter/design.json";
-
-// Where a file lies; standard input and output count as lying in the working folder.
-fs::path folder_with(const std::string& file) {
-  const fs::path folder = file.empty() || file == "-" ? fs::path() : fs::path(file).parent_path();
-  return folder.empty() ? fs::path(".") : folder;
-}
 
 // Amendments in a file of their own are named as seen from the file that names them: a copy of that file in
 // another folder names them another way.
 void move_amendments(draft::SitePart& part, const std::string& path, const std::string& from,
                      const std::string& to) {
   if (path.empty() || path.starts_with("/")) return;
-  std::error_code error;
-  const fs::path here = fs::weakly_canonical(folder_with(from), error);
-  const fs::path there = fs::weakly_canonical(folder_with(to), error);
-  if (here.empty() || there.empty() || here == there) return;
-  const fs::path moved = (here / path).lexically_normal().lexically_relative(there);
-  if (!moved.empty()) set_amendments_path(part, moved.string());
+  const std::string amendments = path_to(from, path), moved = path_from(to, amendments);
+  if (moved != path_from(from, amendments)) set_amendments_path(part, moved);
 }
 
 // The amendments are read with every check of the design: an output must not take their place either.
 void keep_amendments(const std::string& path, const std::string& from, const std::string& output) {
   if (path.empty() || output.empty()) return;
-  const std::string amendments = (path.starts_with("/") ? fs::path(path) : folder_with(from) / path).string();
-  if (same_file(output, amendments))
+  if (same_file(output, path_to(from, path)))
     throw WrongUse(
         fmt::format("found the output {}, which has the amendments of {}, expected another file: "
                     "they would be lost",

@@ -10,6 +10,7 @@
 
 #include "src/cli/case.hpp"
 #include "src/read/peek.hpp"
+#include "src/rules/notes.hpp"
 
 namespace boxproof::cli {
 namespace {
@@ -144,6 +145,32 @@ std::vector<DesignInput> find_designs(const std::vector<std::string>& arguments)
       kept.named = kept.named || input.named;
       if (kept.arguments.empty() || kept.arguments.back() != i) kept.arguments.push_back(i);
     }
+  return out;
+}
+
+ArgumentsUsed::ArgumentsUsed(const std::vector<std::string>& arguments)
+    : arguments_(arguments), uses_(arguments.size()) {}
+
+void ArgumentsUsed::add_design(const DesignInput& input) {
+  for (const std::size_t argument : input.arguments) uses_[argument].leads = true;
+}
+
+void ArgumentsUsed::add_skipped(const DesignInput& input) {
+  for (const std::size_t argument : input.arguments) ++uses_[argument].skipped;
+}
+
+std::vector<std::pair<std::string, InputError>> ArgumentsUsed::without_design() const {
+  std::vector<std::pair<std::string, InputError>> out;
+  for (std::size_t i = 0; i < uses_.size(); ++i) {
+    if (uses_[i].leads) continue;
+    const std::string skipped = uses_[i].skipped == 0
+                                    ? ""
+                                    : fmt::format(" ({} skipped; --verbose says why)",
+                                                  counted(uses_[i].skipped, "file was", "files were"));
+    const std::string message = fmt::format(
+        "found no design there{}, expected at least one JSON file that says boxproof-design/1", skipped);
+    out.emplace_back(arguments_[i], InputError({{arguments_[i], 0, 0, "", message}}, 1));
+  }
   return out;
 }
 

@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "boxproof/input_error.hpp"
@@ -24,6 +25,25 @@ struct DesignInput {
 // starts with a dot is passed over there, and folders that are links. A folder that cannot be looked through
 // stands in the place of what is in it. Throws WrongUse where a pattern matches nothing.
 std::vector<DesignInput> find_designs(const std::vector<std::string>& arguments);
+
+// Whether the arguments lead to designs. Whoever names a folder means that there is one in it: to find none
+// must not look like success.
+class ArgumentsUsed {
+ public:
+  explicit ArgumentsUsed(const std::vector<std::string>& arguments);
+  void add_design(const DesignInput& input);
+  void add_skipped(const DesignInput& input);
+  // Those without a design, each with what is wrong with it.
+  std::vector<std::pair<std::string, InputError>> without_design() const;
+
+ private:
+  struct Use {
+    bool leads = false;
+    std::size_t skipped = 0;
+  };
+  const std::vector<std::string>& arguments_;
+  std::vector<Use> uses_;
+};
 
 // Why a JSON file found in a folder is not taken for a design; empty: it is one. A file that cannot be parsed
 // but names the format, or states combiners and no format, is a broken design and no stranger.

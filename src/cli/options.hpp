@@ -49,6 +49,7 @@ struct Options {
   std::vector<std::string> known;        // of all that the command has
   std::string settings;                  // the settings file, as messages show it; empty: none was used
   std::vector<std::string> by_settings;  // its keys that were used
+  std::optional<FilePlace> formats;      // in it, where the reports are those that it asks for
 };
 
 // What came of parsing: options to go on with, or a text to print and a status to end with.

@@ -101,15 +101,15 @@ void Targets::keep(const std::string& input) const {
   if (!input.empty() && input != "-" && input != "<stdin>" && !what_.empty()) keep(input, real_path(input));
 }
 
-void Targets::expect_under(const std::string& settings) const {
-  const std::string beside = fs::path(settings).parent_path().string();  // the file itself may be a link
+void Targets::expect_under(const FilePlace& asked) const {
+  const std::string beside = fs::path(asked.file).parent_path().string();  // the file itself may be a link
   const fs::path folder = real_path(beside.empty() ? "." : beside);
   for (const auto& [real, what] : what_) {
     const fs::path place = real;
     const auto [end, rest] = std::mismatch(folder.begin(), folder.end(), place.begin(), place.end());
     if (end == folder.end() && rest != place.end()) continue;
     throw InputError(
-        {{settings, 0, 0, "/formats",
+        {{asked.file, asked.line, asked.column, asked.pointer,
           fmt::format("found {} that would be written, by a link, to {}, expected a place under the folder "
                       "of this file; name other places on the command line",
                       what, real)}},

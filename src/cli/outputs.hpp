@@ -40,8 +40,9 @@ class Targets {
   // The same of an input by its path; nothing where there is none.
   void keep(const std::string& input) const;
 
-  // Throws InputError where the settings file sends a report, by a link on the way, out of its own folder.
-  void expect_under(const std::string& settings) const;
+  // Throws InputError where the settings file, which asks for the reports at that place, sends one of them,
+  // by a link on the way, out of its own folder.
+  void expect_under(const FilePlace& asked) const;
 
   // Takes out of the inputs what is left of an earlier run: a report that this one writes anew. Throws
   // WrongUse where such a file is a design after all.

@@ -56,7 +56,8 @@ class Filling {
     used("designs");
   }
 
-  void formats(const std::vector<Settings::Report>& reports) {
+  void formats(const Settings& s) {
+    const std::vector<Settings::Report>& reports = s.formats;
     if (reports.empty() || !is_among(o_.known, "report")) return;
     for (const char* option : {"format", "output", "report"})
       if (is_among(o_.given, option)) return;
@@ -70,6 +71,7 @@ class Filling {
         o_.reports.push_back(report.format + "=" + (standard_output ? "-" : path));
       }
     }
+    o_.formats = s.formats_place;
     used("formats");
   }
 
@@ -104,7 +106,7 @@ void apply_settings(Options& o, const Console& console) {
   f.fill_path("baseline", s.baseline, o.baseline);
   f.fill("show_work", s.show_work, o.show_work);
   f.designs(s.designs);
-  f.formats(s.formats);
+  f.formats(s);
   if (o.verbose)
     console.err << report::plain(fmt::format("boxproof: settings of {}: {}", o.settings,
                                              o.by_settings.empty()

@@ -7,8 +7,8 @@
 
 #include "boxproof/design.hpp"
 #include "boxproof/edition.hpp"
-#include "boxproof/finding.hpp"
 #include "src/read/object.hpp"
+#include "src/text/place.hpp"
 
 namespace boxproof {
 namespace read {
@@ -93,6 +93,8 @@ class SettingsReader : public Sink {
 
   void formats(const Value& map) {
     if (!expect(map, Kind::object, reading_)) return;
+    const text::LineColumn at = text::LineIndex(document_.text).at(map.offset());
+    settings_.formats_place = {document_.name, pointer_of(map), at.line, at.column};
     if (!map.first()) reading_.problem(map, R"(found no format, expected at least one, such as "text": "-")");
     for (Value v = map.first(); v; v = v.next_within(map)) {
       if (std::find(report_formats.begin(), report_formats.end(), v.key()) == report_formats.end())

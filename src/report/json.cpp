@@ -13,7 +13,6 @@ namespace boxproof {
 namespace report {
 namespace {
 
-// `lead` is the punctuation and the key, ready to be copied: `, "max_v": `.
 std::string_view name_or_none(const std::optional<Disposition>& disposition) {
   return disposition ? disposition_names[static_cast<std::size_t>(*disposition)] : std::string_view();
 }

@@ -52,7 +52,7 @@ inline void put_text_or_null(Buffer& out, std::string_view text) {
 // What was found or required: a number, a text, or null.
 void put_amount(Buffer& out, const Amount& amount);
 
-// The same behind a lead, such as a key.
+// The same behind a lead: the punctuation and the key, ready to be copied: `, "max_v": `.
 inline void put_text(Buffer& out, std::string_view lead, std::string_view text) {
   put(out, lead);
   put_text(out, text);
@@ -61,7 +61,6 @@ inline void put_text_or_null(Buffer& out, std::string_view lead, std::string_vie
   put(out, lead);
   put_text_or_null(out, text);
 }
-
 inline void put_amount(Buffer& out, std::string_view lead, const Amount& amount) {
   put(out, lead);
   put_amount(out, amount);

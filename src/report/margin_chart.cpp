@@ -19,7 +19,7 @@ namespace boxproof::report {
 namespace {
 
 constexpr std::size_t most_rows = 40;
-constexpr std::int32_t limit_tenths = 1000, axis_tenths = 1100;
+constexpr std::int32_t axis_tenths = 1100;
 
 struct BoxRow {
   const BoxShares* first = nullptr;

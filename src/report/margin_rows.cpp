@@ -88,8 +88,7 @@ int rank_of(const BoxShares& b) {
 
 // What is not stated counts as a limit that is reached.
 std::int32_t used_for_order(const UsedShares& shares) {
-  constexpr std::int32_t limit_in_tenths = 1000;
-  return any_open(shares) ? std::max(limit_in_tenths, most_used(shares)) : most_used(shares);
+  return any_open(shares) ? std::max(limit_tenths, most_used(shares)) : most_used(shares);
 }
 
 bool comes_before(const BoxShares& a, const BoxShares& b) {

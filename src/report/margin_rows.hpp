@@ -32,6 +32,8 @@ using UsedShares = std::array<UsedShare, limit_kind_names.size()>;  // by LimitK
 
 UsedShares used_shares(const Design& design, const BoxFacts& facts, const Edition& edition);
 
+inline constexpr std::int32_t limit_tenths = 1000;  // a limit that is used up
+
 // The highest of them; below 0: none is known.
 std::int32_t most_used(const UsedShares& shares);
 

@@ -84,8 +84,10 @@ std::string for_log(std::string_view text) {
   std::string out;
   bool at_start = true;  // of a line, but for blanks
   for (std::size_t at = 0; at < text.size(); ++at) {
-    const bool command = at_start && text.substr(at, 2) == "::";
-    out += command ? "\\u{3A}" : std::string(1, text[at]);
+    if (at_start && text.substr(at, 2) == "::")
+      out += "\\u{3A}";
+    else
+      out += text[at];
     at_start = text[at] == '\n' || (at_start && text[at] == ' ');
   }
   return out;

@@ -351,7 +351,8 @@ TEST_CASE("reports of the settings stay under their folder") {
   fs::create_symlink(elsewhere.root(), site.folder.path("out"));
   const Called c = site.run({"check", "a.json"});
   CHECK(c.status == 3);
-  CHECK(c.complains(".boxproof.json: /formats: found the text report that would be written, by a link, to "));
+  CHECK(c.complains(
+      ".boxproof.json:1:46: /formats: found the text report that would be written, by a link, to "));
   CHECK(elsewhere.get("kept.txt") == "kept");
   const WithSettings file("'formats': {'text': 'r.txt'}");
   fs::create_symlink(elsewhere.path("kept.txt"), file.folder.path("r.txt"));
